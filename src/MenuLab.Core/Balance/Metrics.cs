@@ -1,0 +1,58 @@
+namespace MenuLab.Core.Balance;
+
+/// <summary>Key, unit and digits of a metric.</summary>
+/// <param name="Metric">Which.</param>
+/// <param name="Key">Stable snake_case key, as in JSON and column names.</param>
+/// <param name="Name">Plain name as shown.</param>
+/// <param name="Unit">Unit as printed; empty for a pure number.</param>
+/// <param name="Digits">Decimals printed.</param>
+public sealed record MetricInfo(Metric Metric, string Key, string Name, string Unit, int Digits);
+
+/// <summary>The one list of metrics.</summary>
+public static class Metrics
+{
+    /// <summary>How many there are.</summary>
+    public const int Count = (int)Metric.Cost + 1;
+
+    /// <summary>All metrics, in the order of the enum.</summary>
+    public static IReadOnlyList<MetricInfo> All { get; } =
+    [
+        new(Metric.Volume, "volume_ml", "Volume", "mL", 1),
+        new(Metric.Mass, "mass_g", "Mass", "g", 1),
+        new(Metric.Abv, "abv_percent", "Strength", "% vol", 2),
+        new(Metric.Alcohol, "alcohol_g", "Alcohol", "g", 2),
+        new(Metric.Sugar, "sugar_g_per_100ml", "Sugar", "g/100 mL", 2),
+        new(Metric.Sweetness, "sweetness_g_per_100ml", "Sweetness as sucrose", "g/100 mL", 2),
+        new(Metric.Brix, "brix", "Brix", "°Bx", 1),
+        new(Metric.Acid, "acid_citric_g_per_100ml", "Acid as citric", "g/100 mL", 3),
+        new(Metric.SugarAcidRatio, "sugar_acid_ratio", "Sugar to acid", "to 1", 1),
+        new(Metric.Ph, "ph", "pH", "", 2),
+        new(Metric.EnergyKilojoules, "energy_kj", "Energy", "kJ", 0),
+        new(Metric.EnergyKilocalories, "energy_kcal", "Energy", "kcal", 0),
+        new(Metric.EnergyKilocaloriesUs, "energy_kcal_us", "Energy by US factors", "kcal", 0),
+        new(Metric.Caffeine, "caffeine_mg", "Caffeine", "mg", 1),
+        new(Metric.Quinine, "quinine_mg_per_kg", "Quinine", "mg/kg", 1),
+        new(Metric.Salt, "salt_g_per_100ml", "Salt", "g/100 mL", 3),
+        new(Metric.Polyol, "polyol_g_per_100ml", "Polyols", "g/100 mL", 2),
+        new(Metric.Sucrose, "sucrose_g_per_100ml", "Sucrose", "g/100 mL", 2),
+        new(Metric.Glucose, "glucose_g_per_100ml", "Glucose", "g/100 mL", 2),
+        new(Metric.Fructose, "fructose_g_per_100ml", "Fructose", "g/100 mL", 2),
+        new(Metric.Galactose, "galactose_g_per_100ml", "Galactose", "g/100 mL", 2),
+        new(Metric.Lactose, "lactose_g_per_100ml", "Lactose", "g/100 mL", 2),
+        new(Metric.Maltose, "maltose_g_per_100ml", "Maltose", "g/100 mL", 2),
+        new(Metric.SugarNotToldApart, "sugar_not_told_apart_g_per_100ml", "Sugars not told apart", "g/100 mL", 2),
+        new(Metric.Citric, "citric_g_per_100ml", "Citric acid", "g/100 mL", 3),
+        new(Metric.Malic, "malic_g_per_100ml", "Malic acid", "g/100 mL", 3),
+        new(Metric.Tartaric, "tartaric_g_per_100ml", "Tartaric acid", "g/100 mL", 3),
+        new(Metric.Acetic, "acetic_g_per_100ml", "Acetic acid", "g/100 mL", 3),
+        new(Metric.Lactic, "lactic_g_per_100ml", "Lactic acid", "g/100 mL", 3),
+        new(Metric.OtherAcid, "other_acid_g_per_100ml", "Other acids", "g/100 mL", 3),
+        new(Metric.Dilution, "dilution_percent", "Dilution", "%", 0),
+        new(Metric.FinalTemperature, "final_temp_c", "Temperature", "°C", 1),
+        new(Metric.GlassFill, "glass_fill_percent", "Glass fill", "% of the wash line", 0),
+        new(Metric.Cost, "cost", "Cost", "", 2),
+    ];
+
+    /// <summary>What is known of one metric.</summary>
+    public static MetricInfo Info(Metric metric) => All[(int)metric];
+}
