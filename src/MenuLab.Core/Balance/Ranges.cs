@@ -235,16 +235,15 @@ internal static class Ranges
         var perMelt = (Ice.HeatBalance(new Liquid(tin.Parts), dilution.TinCelsius, settings, melted + MeltStep) - here) / MeltStep;
         perKelvin = -(Ice.HeatBalance(new Liquid(tin.Parts), dilution.TinCelsius + KelvinStep, settings, melted) - here) / KelvinStep / perMelt;
 
-        // Water and what has mass beside it; acids, traces and charge hardly move the melt. A component that is not there
-        // is skipped: no line brings it.
-        for (var c = 0; c < (int)Components.FirstAcid; c++)
+        // What has mass takes up heat and lowers the freezing point. A component that is not there is skipped: no line brings it.
+        for (var c = 0; c < Components.Count; c++)
         {
             var part = tin.Parts[c];
-            if (part <= 0)
+            if (part <= 0 || Components.GramsPerUnit((Component)c) == 0)
             {
                 continue;
             }
-            var step = 1e-4 * Math.Max(part, 1);
+            var step = 1e-3 * part;
             tin.Parts[c] = part + step;
             perPart[c] = -(Ice.HeatBalance(new Liquid(tin.Parts), dilution.TinCelsius, settings, melted) - here) / step / perMelt;
             tin.Parts[c] = part;
