@@ -102,8 +102,8 @@ public static class SucroseDensity
         var water = Collapse(celsius, coefficients);
         var fraction = Guard.InRange(brix, 0, HighestBrix) / 100;
         var density = Evaluate(fraction, water, coefficients, out var slope);
-        // Below 0.001 % the difference of two nearly equal volumes would be lost; there the limit is exact to seven digits.
-        return fraction < 1e-5
+        // Below that the difference of two nearly equal volumes would be lost; there the limit is exact to eight digits.
+        return fraction < 1e-7
             ? 1000 / water * (1 - slope / water)
             : 1000 * (1 / density - (1 - fraction) / water) / fraction;
     }
