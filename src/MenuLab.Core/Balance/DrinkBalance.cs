@@ -5,7 +5,7 @@ namespace MenuLab.Core.Balance;
 
 /// <summary>Remarks on one metric's validity.</summary>
 [Flags]
-public enum MetricCaveats
+public enum MetricCaveats : byte
 {
     /// <summary>None.</summary>
     None = 0,

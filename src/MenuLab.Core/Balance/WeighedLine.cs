@@ -12,10 +12,23 @@ namespace MenuLab.Core.Balance;
 /// <param name="Place">Where it goes; only <see cref="Place.In"/> counts for the liquid, and what a rinse leaves.</param>
 /// <param name="StartCelsius">Temperature at which it starts, °C.</param>
 /// <param name="IsTopUp">The mass follows from the glass: filled to the wash line.</param>
-/// <param name="CostPerGram">Net cost per gram used, in the house's currency; NaN where unpriced.</param>
+/// <param name="Cost">What the line uses and what that costs; the default is "unpriced".</param>
 public readonly record struct WeighedLine(
     IngredientId Ingredient, Composition Composition, double Grams, double GramsUncertainty, Joins Joins, Place Place, double StartCelsius, bool IsTopUp,
-    double CostPerGram = double.NaN);
+    LineCost Cost = default)
+{
+    /// <summary>Some of it stays in the liquid: it is in the drink, or it is what a rinse leaves.</summary>
+    public bool IsInLiquid => Place is Place.In or Place.Rinse;
+}
+
+/// <summary>What a line costs, net. The default value is "unpriced".</summary>
+/// <param name="GramsUsed">Mass taken from stock, g (a rinse uses more than stays); ignored for a top-up, which uses what it pours.</param>
+/// <param name="PerGram">Net cost per gram taken from stock, trim loss included; zero or less means unpriced.</param>
+public readonly record struct LineCost(double GramsUsed, double PerGram)
+{
+    /// <summary>Somebody entered a price.</summary>
+    public bool IsPriced => PerGram > 0;
+}
 
 /// <summary>A build with its models looked up.</summary>
 /// <param name="Method">The method, or null where the text names none: then only the mixed figures exist.</param>

@@ -64,6 +64,15 @@ public sealed class Spread
 /// </summary>
 public sealed class Composition
 {
+    /// <summary>Bit in <see cref="Known"/>: the sum of all sugars is known, whether or not its species are.</summary>
+    public const ulong TotalSugarKnown = 1UL << 60;
+
+    /// <summary>Bit in <see cref="Known"/>: the titratable acidity is known, whether or not its species are.</summary>
+    public const ulong TotalAcidKnown = 1UL << 61;
+
+    /// <summary>Bit in <see cref="Known"/>: the dissolved solids are known.</summary>
+    public const ulong SolidsKnown = 1UL << 62;
+
     private readonly double[] _perGram;
     private readonly double[] _forms = new double[LinearForms.Count];
     private readonly Spread[] _spreads;
@@ -100,7 +109,7 @@ public sealed class Composition
     /// <summary>Its linear forms.</summary>
     public ReadOnlySpan<double> Forms => _forms;
 
-    /// <summary>One bit per component whose figure or bound somebody knows.</summary>
+    /// <summary>One bit per component whose figure or bound somebody knows, and the three bits for sums above.</summary>
     public ulong Known { get; }
 
     /// <summary>Density at 20 °C, g/mL; by the mixing model plus the residual, so it is the stated density where there is one.</summary>
