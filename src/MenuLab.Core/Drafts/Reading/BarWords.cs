@@ -40,10 +40,12 @@ internal static class BarWords
             + "kochen, ziehen lassen, servieren, gießen, servir, verser, cuire, infuser, hervir, servire, versare, bollire, ferver, schenken, koken, hælde"),
         (Sense.Told, "not, don t, do not, never, was, were, last week, yesterday, instead, used to, nicht, pas, jamais, nunca, mai"),
         (Sense.ToTaste, "to taste, as needed, as required, q s, qs, some, nach geschmack, nach belieben, selon goût, al gusto, a gusto, q b, a gosto, naar smaak"),
+        (Sense.JuiceOf, "juice of, the juice of, juice from, saft, saft von, der saft von, jus d, jus de, le jus d, le jus de, zumo de, jugo de, succo di, suco de, sumo de, sap van, saft af, sok z"),
+        (Sense.Count, "x"),
         (Sense.Label, "method, technique, build method, ice type, glassware, glass, glas, straining, ingredients, ingredient, spec, specs, recipe, zubereitung, zutaten, methode, méthode, ingrédients, verre, préparation, ingredientes, método, preparación, vaso de, "
             + "ingredienti, metodo, preparazione, bicchiere, bereiding, shake time, served, serve in, served in, service"),
         (Sense.Filler, "of, the, a, an, de, d, du, des, la, le, les, l, el, los, las, del, di, da, do, dos, das, il, lo, gli, i, del, della, dell, der, die, das, den, dem, ein, eine, einen, einer, eines, un, une, una, uno, um, uma, een, het, van, vom, von, "
-            + "to, into, in, to the, im, ins, dans, en, nel, al, till, for a, long, well, gently, good, nice, of the, to the brim, to brim, full of, the rest, add, plus, also, briefly, quickly, kurz, kräftig, fort, bien, bene, and then, then, "
+            + "hard, to, into, in, to the, im, ins, dans, en, nel, al, till, for a, long, well, gently, good, nice, of the, to the brim, to brim, full of, the rest, add, plus, also, briefly, quickly, kurz, kräftig, fort, bien, bene, and then, then, "
             + "lots of, plenty of, a little, little, little bit of, a bit of, at, from, per, each of, over ice in"),
     ];
 

@@ -83,7 +83,7 @@ internal sealed class BuildReader
                     _reached = Reached.Glass;
                     break;
                 case Sense.Up:
-                    _servedOn = "none";
+                    _servedOn = key;
                     break;
                 case Sense.NoIce:
                     _servedOn = "none";

@@ -62,7 +62,8 @@ internal static class BuildWords
         (Sense.Strain, "open_pour", "open pour, open poured, dump, dumped, dirty dump, dirty pour, pour everything, pour all, pour it all, pour with the ice, mit eis umgießen, verser tout, volcar"),
         (Sense.Strain, "unstrained", "unstrained, do not strain, no strain, don t strain"),
 
-        (Sense.Up, "", "up, served up, serve up, straight up, no rocks"),
+        (Sense.Up, "none", "up, served up, serve up, straight up, no rocks"),
+        (Sense.Up, "cubes", "on the rocks, over the rocks"),
         (Sense.NoIce, "", "no ice, without ice, ohne eis, sans glace, sans glaçons, sans glaçon, sin hielo, senza ghiaccio, sem gelo, zonder ijs, uden is, bez lodu"),
     ];
 }

@@ -34,7 +34,8 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             return AddName(at, name.End);
         }
-        if (token.IsNumber || StartsNumberInWords(at))
+        var isPhrase = word.IsFound && !token.IsNumber && word.End - at > 1;
+        if (!isPhrase && (token.IsNumber || StartsNumberInWords(at)))
         {
             var end = Figure(at);
             if (end > at)
@@ -48,7 +49,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         }
         if (word.IsFound && (!name.IsFound || word.End >= name.End))
         {
-            var end = Apply(word.Values!, at, word.End, name);
+            var end = Apply(word.Values!, at, word.End);
             if (end > at)
             {
                 return end;
@@ -102,7 +103,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     {
         if (tokens[at].Kind == TokenKind.Word && MendedWord(at) is { } mended)
         {
-            var end = Apply(mended, at, at + 1, default);
+            var end = Apply(mended, at, at + 1);
             if (end > at)
             {
                 return end;
@@ -225,7 +226,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             }
         }
         // "over one big rock", "2 cubes": figures of the build are no amounts.
-        if (_now.HasBuild && !_now.HasName && next < tokens.Count && IsBuild(next))
+        if (!_now.HasName && !_now.HasAmount && next < tokens.Count && IsBuild(next))
         {
             return next;
         }
@@ -449,14 +450,6 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private static bool Has(IReadOnlyList<Meaning> meanings, Sense sense) => meanings.Any(m => m.Sense == sense);
 
-    private int Apply(IReadOnlyList<Meaning> meanings, int at, int end, PhraseTable<Meaning>.Found _) => Apply(meanings, at, end);
-
-    private int Apply(IReadOnlyList<Meaning> meanings, int at, int end, PhraseTable<Vocabulary.Alias>.Found name)
-    {
-        _ = name;
-        return Apply(meanings, at, end);
-    }
-
     private int Apply(IReadOnlyList<Meaning> meanings, int at, int end)
     {
         // After a mended phrase of several words the end is not that of the typed word.
@@ -484,6 +477,13 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
                 _now.TreatmentTokens.AddRange(Enumerable.Range(at, end - at));
                 return end;
+            case Sense.JuiceOf when end >= tokens.Count || AmountReader.Read(tokens, end, tokens.Count) is null:
+                return at;
+            case Sense.Count when end >= tokens.Count || !tokens[end].IsNumber:
+                return _now.HasName || end >= tokens.Count ? at : end;
+            case Sense.Start when LongestWord(end) is { IsFound: true } glass && Has(glass.Values!, Sense.Glass):
+                // A chilled coupe: the glass is cold, not the line.
+                return end;
             case Sense.Start:
                 _now.StartCelsius = meaning.Figure;
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
@@ -508,10 +508,6 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private Meaning Choose(IReadOnlyList<Meaning> meanings, int at, int end)
     {
-        if (meanings.Count == 1)
-        {
-            return meanings[0];
-        }
         // "2 ds" are dashes, "ds, coupe" is a dry shake; "cubes" beside sugar count, beside a shaker cool.
         var unitFirst = _now.HasAmount && _now.Unit is null && !_now.HasBuild;
         var nextIsName = end < tokens.Count && (vocabulary.Longest(tokens, end, tokens.Count).IsFound || (tokens[end].Is("of") && end + 1 < tokens.Count && vocabulary.Longest(tokens, end + 1, tokens.Count).IsFound));
@@ -524,7 +520,11 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             // "Pour 2 verres" yields, "pour everything" does not; "for 12 seconds" says nothing.
             var yields = end < tokens.Count && AmountReader.Read(tokens, end, tokens.Count) is { } amount && !_now.HasBuild
                 && (amount.End >= tokens.Count || LongestWord(amount.End) is not { IsFound: true } behind || !behind.Values!.Any(m => m.Sense is Sense.Seconds or Sense.Minutes));
-            return yields ? meanings.First(m => m.Sense == Sense.Makes) : meanings.First(m => m.Sense != Sense.Makes);
+            return yields ? meanings.First(m => m.Sense == Sense.Makes) : meanings.FirstOrDefault(m => m.Sense != Sense.Makes, new Meaning(Sense.Filler));
+        }
+        if (meanings.Count == 1)
+        {
+            return meanings[0];
         }
         return meanings.FirstOrDefault(m => m.Sense != Sense.Unit, meanings[0]);
     }

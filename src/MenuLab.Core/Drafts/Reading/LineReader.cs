@@ -78,6 +78,9 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
         return fitting.Count > 0 ? match with { Aliases = fitting } : match with { How = Vocabulary.How.Offered };
     }
 
+    /// <summary>The word at a token stands in some name of the pantry.</summary>
+    public bool IsNameWordOfPantry(int at) => vocabulary.KnowsWord(tokens[at].Plain);
+
     public bool IsOneName(Clause first, Clause second)
     {
         string[] words = [.. NameWords(first), .. NameWords(second)];
@@ -387,7 +390,7 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
         return clause.Unit is { } typedUnit ? WithUnit(clause, spec, typedUnit, aliases) : Bare(clause, spec, amount, aliases);
     }
 
-    private List<LineSpec> WithoutFigure(Clause clause, LineSpec spec)
+    private static List<LineSpec> WithoutFigure(Clause clause, LineSpec spec)
     {
         if (spec.Place == Place.Rinse)
         {

@@ -37,9 +37,11 @@ public sealed class Vocabulary
     /// <summary>The vocabulary of a pantry and a catalogue.</summary>
     public static Vocabulary Of(PantryList pantry, BuildCatalogue catalogue) => new(pantry, catalogue);
 
-    internal PantryList Pantry { get; }
+    /// <summary>The pantry that it was made of.</summary>
+    public PantryList Pantry { get; }
 
-    internal BuildCatalogue Catalogue { get; }
+    /// <summary>The catalogue that it was made of.</summary>
+    public BuildCatalogue Catalogue { get; }
 
     /// <summary>A way to write an ingredient.</summary>
     /// <param name="Ingredient">What is meant.</param>
@@ -122,9 +124,9 @@ public sealed class Vocabulary
     /// Mends slips word by word, and reads the result only where nothing else lies near: a word of four letters with a
     /// wrong one in it ("leme"), a wrong first letter and two slips are asked.
     /// </summary>
-    private Match Corrected(IReadOnlyList<string> words)
+    private Match Corrected(string[] words)
     {
-        if (words.Count > 5 || words.Any(w => w.Length == 0))
+        if (words.Length > 5 || words.Any(w => w.Length == 0))
         {
             return new Match(How.None, [], "");
         }
@@ -143,7 +145,7 @@ public sealed class Vocabulary
             choices.Add(near);
         }
         var found = new List<(int Slips, string[] Words, List<Alias> Aliases)>();
-        var picked = new string[words.Count];
+        var picked = new string[words.Length];
         Pick(0, 0);
         if (found.Count == 0)
         {
@@ -161,7 +163,7 @@ public sealed class Vocabulary
 
         void Pick(int at, int slips)
         {
-            if (at == words.Count)
+            if (at == words.Length)
             {
                 if (slips > 0 && Plain(picked) is { How: not How.None } match)
                 {
