@@ -44,7 +44,7 @@ internal static class BarWords
         (Sense.Count, "x"),
         (Sense.Label, "method, technique, build method, ice type, glassware, glass, glas, straining, ingredients, ingredient, spec, specs, recipe, zubereitung, zutaten, methode, méthode, ingrédients, verre, préparation, ingredientes, método, preparación, vaso de, "
             + "ingredienti, metodo, preparazione, bicchiere, bereiding, shake time, served, serve in, served in, service"),
-        (Sense.Filler, "of, the, a, an, de, d, du, des, la, le, les, l, el, los, las, del, di, da, do, dos, das, il, lo, gli, i, del, della, dell, der, die, das, den, dem, ein, eine, einen, einer, eines, un, une, una, uno, um, uma, een, het, van, vom, von, "
+        (Sense.Filler, "of, the, a, an, de, d, du, des, la, le, les, l, el, los, las, del, di, da, do, dos, das, il, lo, gli, i, del, della, dell, der, die, das, den, dem, ein, eine, einen, einer, eines, un, une, una, uno, um, uma, een, het, vom, von, "
             + "hard, to, into, in, to the, im, ins, dans, en, nel, al, till, for a, long, well, gently, good, nice, of the, to the brim, to brim, full of, the rest, add, plus, also, briefly, quickly, kurz, kräftig, fort, bien, bene, and then, then, "
             + "lots of, plenty of, a little, little, little bit of, a bit of, at, from, per, each of, over ice in"),
     ];
@@ -65,7 +65,7 @@ internal static class BarWords
         "flamed, expressed, expressed over the top, express over the top, flambé",
         "aerated, whipped, lightly whipped, foamed, frothed, steamed milk style",
         "heaped spoon, level, packed",
-        "organic, bio, cloudy, thick, thin",
+        "organic, bio, cloudy, thick, thin, ripe, tart, whole, entier, entière, entero, ganze, ganzer",
         "infused warm, infused cold",
     ];
 
@@ -83,9 +83,9 @@ internal static class BarWords
     public static readonly Dictionary<string, string> Spelled = Table(
         "j jce jc jus:juice, syr sirup syrp srp:syrup, org orng ornge:orange, wht wh:white, blk:black, grn:green, verm vmth:vermouth, ext extr:extract, van vnl:vanilla, mpl:maple, "
         + "pom:pomegranate, pine:pineapple, rasp:raspberry, straw strawb:strawberry, choc:chocolate, wtr:water, vin vngr:vinegar, lem lmn:lemon, lim:lime, gf gfruit:grapefruit, hny:honey, "
-        + "agv:agave, cuke cuc:cucumber, ging:ginger, bttrs bitts:bitters, aro arom:aromatic, cran cranb:cranberry, app appl:apple, dem:demerara, gren:grenadine, swt:sweet, dr:dry, spk:sparkling");
+        + "agv:agave, cuke:cucumber, bttrs bitts:bitters, aro arom:aromatic, cran cranb:cranberry, app appl:apple, dem:demerara, gren:grenadine, swt:sweet, dr:dry, spk:sparkling");
 
-    public static readonly PhraseTable<Meaning> Table1 = Build();
+    public static readonly PhraseTable<Meaning> Phrases = Build();
 
     /// <summary>Every word of the tables, for typing errors.</summary>
     public static readonly Spelling Words = SpellingOf();

@@ -18,7 +18,7 @@ internal enum Link
 }
 
 /// <summary>A build word where it stands.</summary>
-internal readonly record struct BuildWord(Meaning Meaning, int At, bool IsOver);
+internal readonly record struct BuildWord(Meaning Meaning, int At, int End, bool IsOver);
 
 /// <summary>
 /// A stretch of a source line that speaks of one thing: an amount and its ingredient, a step, a label. What its words

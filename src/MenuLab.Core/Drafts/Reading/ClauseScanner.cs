@@ -67,7 +67,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private PhraseTable<Meaning>.Found LongestWord(int at)
     {
-        var word = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var word = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         var build = vocabulary.LongestBuild(tokens, at, tokens.Count);
         return build.IsFound && build.End > Math.Max(word.End, at) ? build : word;
     }
@@ -110,11 +110,6 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             }
         }
         SplitBeforeName(at);
-        // A figure run together with a letter that is no unit: "1o", "4S".
-        if (at > 0 && !tokens[at].Spaced && tokens[at - 1].IsNumber && tokens[at].Kind == TokenKind.Word && tokens[at].Plain.Length <= 2)
-        {
-            Trouble(at - 1, "A figure and a letter run together: write the number with figures only.");
-        }
         // "l0", "O5"
         if (at + 1 < tokens.Count && tokens[at].Plain.Length == 1 && tokens[at + 1].IsNumber && !tokens[at + 1].Spaced)
         {
@@ -211,6 +206,12 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                     _now.Said.Add(Sense.Drinks);
                     return behind.End;
                 }
+            }
+            if (glued && tokens[next].Kind == TokenKind.Word && tokens[next].Plain.Length <= 2 && !tokens[next].Is("x") && UnitAt(next, out _) is null
+                && !(behind.IsFound && behind.Values!.Any(m => m.Sense is Sense.Seconds or Sense.Minutes or Sense.Times or Sense.Ice)))
+            {
+                BeginAmount(at);
+                Trouble(at, "A figure and a letter run together: write the number with figures only.");
             }
             if (tokens[next].Is("x") && next + 1 < tokens.Count && tokens[next + 1].IsNumber)
             {
@@ -366,7 +367,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     /// <summary>The unit that begins at a token. A lone t is a teaspoon, a lone T a tablespoon.</summary>
     private Unit? UnitAt(int at, out int end)
     {
-        var found = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var found = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         end = found.End;
         if (!found.IsFound || found.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is not { Sense: Sense.Unit } meaning || meaning.Unit == Unit.None)
         {
@@ -434,7 +435,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                 mended[i] = mended[i] with { Plain = also[0].Word };
             }
         }
-        var found = BarWords.Table1.Longest(mended, 0, mended.Count);
+        var found = BarWords.Phrases.Longest(mended, 0, mended.Count);
         if (!found.IsFound)
         {
             return null;
@@ -443,7 +444,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             tokens[at + i] = mended[i];
         }
-        return found.End == 1 ? found.Values : BarWords.Table1.Longest(tokens, at, tokens.Count).Values;
+        return found.End == 1 ? found.Values : BarWords.Phrases.Longest(tokens, at, tokens.Count).Values;
     }
 
     private static bool SameLetters(string a, string b) => a.Length == b.Length && a.Order().SequenceEqual(b.Order());
@@ -453,7 +454,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     private int Apply(IReadOnlyList<Meaning> meanings, int at, int end)
     {
         // After a mended phrase of several words the end is not that of the typed word.
-        var again = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var again = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         end = Math.Max(end, again.IsFound ? again.End : end);
         var meaning = Choose(meanings, at, end);
         switch (meaning.Sense)
@@ -461,7 +462,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             case Sense.Unit:
                 return ApplyUnit(meaning.Unit, at, end);
             case Sense.Method or Sense.Ice or Sense.Glass or Sense.Strain or Sense.Up or Sense.NoIce:
-                _now.Build.Add(new BuildWord(meaning, at, _now.Says(Sense.Over) && IsJustBefore(at, Sense.Over)));
+                _now.Build.Add(new BuildWord(meaning, at, end, _now.Says(Sense.Over) && IsJustBefore(at, Sense.Over)));
                 return end;
             case Sense.And:
                 return Joint(at, end, meaning.Sense);
@@ -477,7 +478,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
                 _now.TreatmentTokens.AddRange(Enumerable.Range(at, end - at));
                 return end;
-            case Sense.JuiceOf when end >= tokens.Count || AmountReader.Read(tokens, end, tokens.Count) is null:
+            case Sense.JuiceOf when AmountReader.Read(tokens, Behind(end), tokens.Count) is null:
                 return at;
             case Sense.Count when end >= tokens.Count || !tokens[end].IsNumber:
                 return _now.HasName || end >= tokens.Count ? at : end;
@@ -518,7 +519,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         if (Has(meanings, Sense.Makes))
         {
             // "Pour 2 verres" yields, "pour everything" does not; "for 12 seconds" says nothing.
-            var yields = end < tokens.Count && AmountReader.Read(tokens, end, tokens.Count) is { } amount && !_now.HasBuild
+            var yields = AmountReader.Read(tokens, Behind(end), tokens.Count) is { } amount && !_now.HasBuild
                 && (amount.End >= tokens.Count || LongestWord(amount.End) is not { IsFound: true } behind || !behind.Values!.Any(m => m.Sense is Sense.Seconds or Sense.Minutes));
             return yields ? meanings.First(m => m.Sense == Sense.Makes) : meanings.FirstOrDefault(m => m.Sense != Sense.Makes, new Meaning(Sense.Filler));
         }
@@ -532,9 +533,9 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     private int ApplyUnit(Unit unit, int at, int end)
     {
         var isCube = unit == Unit.Cube;
-        if (isCube && !_now.HasName && !_now.HasAmount)
+        if (isCube && (_now.Unit is not null || (!_now.HasName && !_now.HasAmount)))
         {
-            _now.Build.Add(new BuildWord(new Meaning(Sense.Ice, "cubes"), at, IsJustBefore(at, Sense.Over)));
+            _now.Build.Add(new BuildWord(new Meaning(Sense.Ice, "cubes"), at, end, IsJustBefore(at, Sense.Over)));
             return end;
         }
         if (_now.Unit is null)
@@ -553,12 +554,28 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         return at;
     }
 
+    /// <summary>The token behind a phrase, past small words: "makes about 0.8 L", "batch of x40", "jus d'un".</summary>
+    private int Behind(int end)
+    {
+        for (var steps = 0; steps < 3 && end < tokens.Count && !tokens[end].IsNumber; steps++)
+        {
+            var small = BarWords.Phrases.Longest(tokens, end, end + 1);
+            var isSmall = small.IsFound && small.Values!.Any(m => m.Sense is Sense.About or Sense.Count or Sense.Filler) && !AmountReader.IsArticle(tokens[end].Plain);
+            if (!isSmall && !tokens[end].Is("'") && !tokens[end].Is(".") && !tokens[end].Is(":") && !tokens[end].Is("~"))
+            {
+                break;
+            }
+            end++;
+        }
+        return end;
+    }
+
     private bool IsJustBefore(int at, Sense sense)
     {
         // Looks back over small words: "over one big rock", "over a block".
         for (var i = at - 1; i >= _now.From && i >= at - 4; i--)
         {
-            var word = BarWords.Table1.Longest(tokens, i, at);
+            var word = BarWords.Phrases.Longest(tokens, i, at);
             if (word.IsFound && Has(word.Values!, sense))
             {
                 return true;

@@ -43,7 +43,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var from = Bullets.Skip(tokens);
         var clauses = new ClauseScanner(vocabulary, text, tokens, from).Scan();
         var reader = new LineReader(vocabulary, settings, text, tokens);
-        var joined = ClauseJoiner.Join(clauses, reader.IsOneName);
+        var joined = ClauseJoiner.Join(clauses, reader.IsOneName, c => reader.Match(c).IsFound);
         var source = new Source(number, text, tokens, reader);
         if (joined.Count == 0)
         {
@@ -67,7 +67,13 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         _isFirst = false;
         for (var i = 0; i < joined.Count; i++)
         {
-            var start = i == 0 ? 0 : tokens[joined[i].From].Start;
+            var first = i;
+            // What is noted side by side was written as one remark.
+            while (pieces[i] == ReadAs.Note && i + 1 < joined.Count && pieces[i + 1] == ReadAs.Note)
+            {
+                i++;
+            }
+            var start = first == 0 ? 0 : tokens[joined[first].From].Start;
             var end = i + 1 < joined.Count ? tokens[joined[i + 1].From].Start : text.Length;
             Account(source, start, end, pieces[i]);
         }
@@ -110,6 +116,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         if (trimmed.Length > 0)
         {
             _account.Add(new SourceLine(source.Number, start + piece.IndexOf(trimmed[0], StringComparison.Ordinal) + 1, trimmed, what));
+            if (what == ReadAs.Note && trimmed.Any(char.IsLetterOrDigit))
+            {
+                _notes.Add(trimmed);
+            }
         }
     }
 
@@ -147,7 +157,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var typed = source.Of(clause);
         if (clause.Trouble.Length > 0)
         {
-            return onNameLine ? Note(typed) : Unread(clause, source, typed, clause.Trouble, clause.TroubleAt);
+            return onNameLine ? ReadAs.Note : Unread(clause, source, typed, clause.Trouble, clause.TroubleAt);
         }
         if (ReadYieldOrTotal(clause, typed) is { } yielded)
         {
@@ -168,19 +178,19 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         }
         if (clause.InBrackets && !clause.HasAmount && !clause.SaysPlace)
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         if (IsEmptyOfLine(clause))
         {
-            return clause.HasBuild || clause.Says(Sense.Step) || !double.IsNaN(clause.Seconds) ? BuildOnly(clause, typed) : Note(typed);
+            return clause.HasBuild || clause.Says(Sense.Step) || !double.IsNaN(clause.Seconds) ? BuildOnly(clause, typed) : ReadAs.Note;
         }
         if (!clause.HasAmount && clause.Unit is null && !clause.SaysPlace)
         {
             return WithoutAmount(clause, source, typed, onNameLine);
         }
-        if (onNameLine && !clause.HasName)
+        if (onNameLine && (!clause.HasName || (clause.Unit is null && !source.Reader.Match(clause).IsFound)))
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         if (clause.Says(Sense.Rinse) && !clause.HasAmount && clause.HasBuild)
         {
@@ -198,6 +208,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
 
     private ReadAs Line(Clause clause, Source source, string typed, bool isEqualPart)
     {
+        if (!clause.HasBuild && !double.IsNaN(clause.Seconds))
+        {
+            Build(clause);
+        }
         if (clause.HasBuild && !clause.Says(Sense.Rinse))
         {
             Build(clause);
@@ -219,7 +233,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
     private static string BuildWordsOf(Clause clause, Source source)
     {
         var first = clause.Build.Min(b => b.At);
-        var last = clause.Build.Max(b => b.At);
+        var last = clause.Build.Max(b => b.End) - 1;
         // Build words on both sides of the name ("shake 45 ml apple juice with cubes"): the step is the whole clause.
         var nameInside = clause.Name.Any(i => i > first && i < last);
         return nameInside ? source.Of(clause) : source.Text[source.Tokens[first].Start..source.Tokens[last].End];
@@ -229,7 +243,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
     {
         if (clause.Says(Sense.Told))
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         Build(clause);
         _build.AddStep(typed);
@@ -245,11 +259,11 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         }
         if (clause.HasBuild || (clause.Says(Sense.Step) && clause.HasStrangers))
         {
-            return Told(clause) ? Note(typed) : Step(clause, source, typed);
+            return Told(clause) ? ReadAs.Note : Step(clause, source, typed);
         }
         var match = source.Reader.Match(clause);
         var isNamed = match.IsFound || clause.OrAt >= 0 || clause.Says(Sense.ToTaste);
-        return isNamed && !onNameLine && !clause.Says(Sense.Told) ? Line(clause, source, typed, isEqualPart: false) : Note(typed);
+        return isNamed && !onNameLine && !clause.Says(Sense.Told) ? Line(clause, source, typed, isEqualPart: false) : ReadAs.Note;
     }
 
     private static bool Told(Clause clause) => clause.Says(Sense.Told);
@@ -265,15 +279,6 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         Build(clause);
         _build.AddStep(typed);
         return ReadAs.Build;
-    }
-
-    private ReadAs Note(string typed)
-    {
-        if (typed.Length > 0)
-        {
-            _notes.Add(typed);
-        }
-        return ReadAs.Note;
     }
 
     private ReadAs Unread(Clause clause, Source source, string typed, string reason, int at)

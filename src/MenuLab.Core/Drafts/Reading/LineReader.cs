@@ -45,7 +45,7 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
     private static bool IsNameWord(string plain) => plain is not ("'" or "-" or "." or "," or "(" or ")" or "");
 
     private bool IsSmall(int at) =>
-        BarWords.Table1.Longest(tokens, at, at + 1) is { IsFound: true } found && found.Values!.Any(m => m.Sense is Sense.Filler or Sense.And or Sense.With);
+        BarWords.Phrases.Longest(tokens, at, at + 1) is { IsFound: true } found && found.Values!.Any(m => m.Sense is Sense.Filler or Sense.And or Sense.With);
 
     /// <summary>What the clause's name may mean.</summary>
     public Vocabulary.Match Match(Clause clause)
@@ -81,10 +81,11 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
     /// <summary>The word at a token stands in some name of the pantry.</summary>
     public bool IsNameWordOfPantry(int at) => vocabulary.KnowsWord(tokens[at].Plain);
 
+    /// <summary>Two clauses together are one name: "lime juice, bottled".</summary>
     public bool IsOneName(Clause first, Clause second)
     {
         string[] words = [.. NameWords(first), .. NameWords(second)];
-        return vocabulary.Find(words) is { How: Vocabulary.How.Exact or Vocabulary.How.Alike } && !(second.Name.Count > 0 && !second.HasStrangers && Match(second).IsFound && first.HasAmount == second.HasAmount && false);
+        return vocabulary.Find(words) is { How: Vocabulary.How.Exact or Vocabulary.How.Alike };
     }
 
     public Outcome Read(Clause clause, int line, int column, string typed, bool isEqualPart)

@@ -23,9 +23,9 @@ internal static class UnitWords
         (Unit.Gram, "g, gr, gs, gm, gms, gram, grams, gramme, grammes, gramm, gramo, gramos, grammo, grammi, grama, gramas"),
         (Unit.Kilogram, "kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes, kilogramm, kilogramo, kilogramos, chilo, chili, chilogrammo, quilo, quilos"),
         (Unit.Pound, "lb, lbs, pound, pounds, #, libra, libras, libbra, libbre, livre"),
-        (Unit.Part, "part, parts, pt, pts, teil, teile, teilen, parte, partes, parti, deel, delen, del, dele, część, części"),
-        (Unit.Piece, "ea, each, pc, pcs, piece, pieces, whole, stk, stück, pièce, pièces, pieza, piezas, pezzo, pezzi, unidad, unidades, unidade, stuk, stuks, szt, "
-            + "stalk, stalks, stick, sticks, pod, pods, stange, stangen, berry, berries"),
+        (Unit.Part, "part, parts, pt, pts, teil, teile, teilen, parte, partes, parti, deel, delen, dele, część, części"),
+        (Unit.Piece, "ea, each, pc, pcs, piece, pieces, stk, stück, pièce, pièces, pieza, piezas, pezzo, pezzi, unidad, unidades, unidade, stuk, stuks, szt, "
+            + "stalk, stalks, stick, sticks, pod, pods, stange, stangen"),
         (Unit.Leaf, "leaf, leaves, lvs, lf, blatt, blätter, blättern, feuille, feuilles, hoja, hojas, foglia, foglie, folha, folhas, blad, blaadje, blaadjes, blade, listek, listki, listków"),
         (Unit.Sprig, "sprig, sprigs, spr, spg, zweig, zweige, zweigen, brin, brins, branche, branches, ramita, ramitas, rametto, rametti, raminho, raminhos, takje, takjes, kvist, kviste, gałązka, gałązki"),
         (Unit.Slice, "slice, slices, wheel, wheels, coin, coins, ribbon, ribbons, scheibe, scheiben, tranche, tranches, rondelle, rondelles, rodaja, rodajas, fetta, fette, fettina, fettine, "

@@ -152,14 +152,17 @@ public sealed class Vocabulary
             return new Match(How.None, [], "");
         }
         var best = found.Min(f => f.Slips);
-        var shortest = words.Zip(found.First(f => f.Slips == best).Words, (typed, read) => typed == read ? int.MaxValue : typed.Length).Min();
-        // In a short word a second slip is nearly as likely as the first.
-        var near1 = found.Where(f => f.Slips <= best + (shortest <= 5 ? 1 : 0)).OrderBy(f => f.Slips).ToList();
+        // A wrong letter in a short word leaves so little that a second slip is nearly as likely as the first; a letter
+        // too many, missing or swapped leaves all the others.
+        var isFaint = words.Zip(found.First(f => f.Slips == best).Words).Any(pair => pair.First.Length <= 5 && pair.First.Length == pair.Second.Length && IsSubstitution(pair.First, pair.Second));
+        var near1 = found.Where(f => f.Slips <= best + (isFaint ? 1 : 0)).OrderBy(f => f.Slips).ToList();
         var aliases = near1.SelectMany(f => f.Aliases).DistinctBy(a => a.Ingredient).ToList();
         var winner = near1.Where(f => f.Slips == best).SelectMany(f => f.Aliases).DistinctBy(a => a.Ingredient).ToList();
         var text = string.Join(' ', near1[0].Words);
         var sure = words.Zip(near1[0].Words).All(pair => IsPlainSlip(pair.First, pair.Second)) && near1.All(f => SameIngredients(f.Aliases, near1[0].Aliases));
-        return sure ? new Match(How.Corrected, winner, text) : new Match(How.Offered, aliases, text);
+        // "ging" is one letter from gin, and the beginning of ginger.
+        var begun = sure ? Completed(words).Aliases.Where(a => !winner.Any(w => w.Ingredient.Id == a.Ingredient.Id)).ToList() : [];
+        return sure && begun.Count == 0 ? new Match(How.Corrected, winner, text) : new Match(How.Offered, [.. begun, .. aliases], text);
 
         void Pick(int at, int slips)
         {
@@ -277,7 +280,7 @@ public sealed class Vocabulary
 
     private static bool IsUnitOrHeat(string word)
     {
-        var found = BarWords.Table1.Longest(Tokenizer.Cut(word), 0, 1);
+        var found = BarWords.Phrases.Longest(Tokenizer.Cut(word), 0, 1);
         return found.IsFound && found.Values!.Any(m => (m.Sense == Sense.Unit && UnitWords.IsCount(m.Unit)) || m.Sense == Sense.Start);
     }
 
