@@ -40,6 +40,13 @@ internal static class ClauseJoiner
         {
             return false;
         }
+        // "20 lemon/lime", "lemon/lime 20": one of the two.
+        if (clause.Link == Link.Slash && last.HasName && clause.HasName && last.HasAmount != clause.HasAmount && !last.HasBuild && !clause.HasBuild && last.OrAt < 0 && clause.OrAt < 0
+            && !last.SaysPlace && !clause.SaysPlace && isKnown(last) && isKnown(clause) && (last.HasAmount || clause.Amount!.Value.End > clause.Name.Max()))
+        {
+            last.OrAt = clause.From - 1;
+            return true;
+        }
         // "45 ml / 1.5 oz orange juice", "45 ml (1 1/2 oz) grape juice": the amount twice.
         if (last.IsBareAmount && clause.HasAmount && !clause.HasBuild && clause.Link is Link.Soft or Link.Slash && last.IsBareAmount)
         {

@@ -101,7 +101,8 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private int Stranger(int at)
     {
-        if (tokens[at].Kind == TokenKind.Word && MendedWord(at) is { } mended)
+        // A slip may name a unit only where one is due: "3 dahses", but not "tastes" for French cups.
+        if (tokens[at].Kind == TokenKind.Word && MendedWord(at) is { } mended && (!mended.All(m => m.Sense == Sense.Unit) || (_now.HasAmount && _now.Unit is null)))
         {
             var end = Apply(mended, at, at + 1);
             if (end > at)
@@ -153,6 +154,11 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         if (IsRatioList(at))
         {
             return Ratio(at);
+        }
+        if ((_brackets > 0 || _now.HasName) && RatioEnd(at) > at + 1)
+        {
+            // "honey syrup (2:1)", "simple 2:1": the ratio belongs to the name.
+            return AddName(at, RatioEnd(at));
         }
         var amount = AmountReader.Read(tokens, at, tokens.Count)!.Value;
         var next = amount.End;
@@ -274,6 +280,12 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             _now.UnitAt = next;
             next++;
         }
+        if (unit is not null && next + 1 < tokens.Count && tokens[next].Is("x") && tokens[next + 1].IsNumber && double.IsNaN(_now.Times))
+        {
+            // "25 ml x 2"
+            _now.Times = tokens[next + 1].Value;
+            next += 2;
+        }
         if (_now.HasAmount)
         {
             _now.Again = (amount, unit);
@@ -331,7 +343,8 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     /// <summary>"3:2:1" in front of a list, or "2:1" that belongs to no name.</summary>
     private bool IsRatioList(int at)
     {
-        if (!tokens[at].IsNumber || at + 2 >= tokens.Count || !tokens[at + 1].Is(":") || !tokens[at + 2].IsNumber || tokens[at + 1].Spaced || tokens[at + 2].Spaced || _now.HasName)
+        if (!tokens[at].IsNumber || at + 2 >= tokens.Count || !tokens[at + 1].Is(":") || !tokens[at + 2].IsNumber || tokens[at + 1].Spaced || tokens[at + 2].Spaced || _now.HasName || _brackets > 0
+            || _clauses.Any(c => c.HasName && c.HasAmount))
         {
             return false;
         }
@@ -461,6 +474,9 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             case Sense.Unit:
                 return ApplyUnit(meaning.Unit, at, end);
+            case Sense.NoIce when meaning.Key == "label" && !_now.Says(Sense.Label):
+                // "Ice: none"; elsewhere "none" is a word like any other.
+                return at;
             case Sense.Method or Sense.Ice or Sense.Glass or Sense.Strain or Sense.Up or Sense.NoIce:
                 _now.Build.Add(new BuildWord(meaning, at, end, _now.Says(Sense.Over) && IsJustBefore(at, Sense.Over)));
                 return end;
@@ -485,7 +501,11 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             case Sense.Start when LongestWord(end) is { IsFound: true } glass && Has(glass.Values!, Sense.Glass):
                 // A chilled coupe: the glass is cold, not the line.
                 return end;
+            case Sense.Scant or Sense.Fat when !IsOfAnAmount(at, end):
+                // "Light agave" is an agave, "scant 3/4 oz" an amount.
+                return at;
             case Sense.Start:
+                _now.TreatmentTokens.AddRange(Enumerable.Range(at, end - at));
                 _now.StartCelsius = meaning.Figure;
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
                 return end;
@@ -527,6 +547,11 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             return meanings[0];
         }
+        if (Has(meanings, Sense.Vague))
+        {
+            // "1 bottle white wine" measures, "strain, bottle" orders.
+            return meanings.First(m => m.Sense == (_now.HasAmount || !Has(meanings, Sense.Step) ? Sense.Vague : Sense.Step));
+        }
         return meanings.FirstOrDefault(m => m.Sense != Sense.Unit, meanings[0]);
     }
 
@@ -553,6 +578,9 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         // A second unit word: "3 slices of lemon peel". It belongs to the name, for the match to judge.
         return at;
     }
+
+    private bool IsOfAnAmount(int at, int end) =>
+        tokens[at].Plain is "scant" or "fat" or "knapp" or "knappe" || AmountReader.Read(tokens, Behind(end), tokens.Count) is not null || (end < tokens.Count && UnitAt(end, out _) is not null);
 
     /// <summary>The token behind a phrase, past small words: "makes about 0.8 L", "batch of x40", "jus d'un".</summary>
     private int Behind(int end)
@@ -593,7 +621,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             return end;
         }
         var amountFollows = tokens[end].IsNumber || (AmountReader.Read(tokens, end, tokens.Count) is not null);
-        var article = end + 1 < tokens.Count && AmountReader.IsArticle(tokens[end].Plain) && UnitAt(end + 1, out _) is not null;
+        var article = end + 1 < tokens.Count && AmountReader.IsArticle(tokens[end].Plain) && (sense == Sense.And || UnitAt(end + 1, out _) is not null);
         if ((_now.HasName && (_now.HasAmount || _now.Unit is not null) && (amountFollows || article)) || (_isList && _now.HasName && sense == Sense.And))
         {
             Split(at, end, Link.Run);
@@ -718,6 +746,13 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private int Colon(int at)
     {
+        if (_now.Unit == Unit.Gram && !_now.HasAmount && !_now.HasName && _now.UnitAt == _now.From && at == _now.From + 1)
+        {
+            // "G: lemon zest"
+            _now.Unit = null;
+            _now.UnitAt = -1;
+            _now.Said.Add(Sense.Garnish);
+        }
         // A label says what follows; its words have been applied and the clause goes on.
         if (!_now.HasName && !_now.HasAmount && _now.Ratio is null && (_now.SaysPlace || _now.Says(Sense.Label) || (_now.HasBuild && at == _now.From + 1)))
         {

@@ -42,7 +42,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var tokens = Tokenizer.Cut(text);
         var from = Bullets.Skip(tokens);
         var clauses = new ClauseScanner(vocabulary, text, tokens, from).Scan();
-        var reader = new LineReader(vocabulary, settings, text, tokens);
+        var reader = new LineReader(vocabulary, measures, settings, text, tokens);
         var joined = ClauseJoiner.Join(clauses, reader.IsOneName, c => reader.Match(c).IsFound);
         var source = new Source(number, text, tokens, reader);
         if (joined.Count == 0)
@@ -132,9 +132,14 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         {
             return false;
         }
-        if (clause.HasBuild && (!clause.HasStrangers || clause.Build[0].At == clause.From))
+        if (clause.HasBuild && (!clause.HasStrangers || (clause.Build[0].At == clause.From && clause.Build[0].Meaning.Sense != Sense.Up)))
         {
             return false;
+        }
+        if (clause.HasAmount && clause.Amount!.Value.Trouble.Length == 0 && (source.Tokens[clause.From].Kind == TokenKind.Word || source.Tokens[clause.From].Is("#")) && clause.Name.Min() >= clause.Amount.Value.End)
+        {
+            // "Three Anchors", "#4 Foghorn": a number in words in front of a name that no ingredient has.
+            return clause.HasStrangers && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i));
         }
         if (clause.HasAmount)
         {
@@ -184,7 +189,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         {
             return clause.HasBuild || clause.Says(Sense.Step) || !double.IsNaN(clause.Seconds) ? BuildOnly(clause, typed) : ReadAs.Note;
         }
-        if (!clause.HasAmount && clause.Unit is null && !clause.SaysPlace)
+        if (!clause.HasAmount && clause.Unit is null && !clause.SaysPlace && !(clause.Says(Sense.Vague) && source.Reader.Match(clause).IsFound))
         {
             return WithoutAmount(clause, source, typed, onNameLine);
         }
@@ -197,9 +202,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
             // "Rinse a coupe with ...": the glass is named on the way.
             Build(clause);
         }
-        if (clause.HasAmount && clause.Unit is null && clause.Says(Sense.Step) && clause.HasStrangers && !source.Reader.Match(clause).IsFound && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i)))
+        if (clause.HasAmount && clause.Unit is null && (clause.Says(Sense.Step) || clause.HasBuild) && clause.HasStrangers && !clause.SaysPlace && !source.Reader.Match(clause).IsFound && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i)))
         {
-            return Unread(clause, source, typed, "A number that belongs to nothing known: write an amount and an ingredient.", clause.From);
+            // "Stirred down 40 revolutions", "simmer 3 good minutes": a figure of the step.
+            return BuildOnly(clause, typed);
         }
         return Line(clause, source, typed, isEqualPart: false);
     }
@@ -259,12 +265,16 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         }
         if (clause.HasBuild || (clause.Says(Sense.Step) && clause.HasStrangers))
         {
-            return Told(clause) ? ReadAs.Note : Step(clause, source, typed);
+            return Told(clause) || IsRemark(clause) ? ReadAs.Note : Step(clause, source, typed);
         }
         var match = source.Reader.Match(clause);
         var isNamed = match.IsFound || clause.OrAt >= 0 || clause.Says(Sense.ToTaste);
         return isNamed && !onNameLine && !clause.Says(Sense.Told) ? Line(clause, source, typed, isEqualPart: false) : ReadAs.Note;
     }
+
+    /// <summary>"Needs to warm up a bit", "tastes like a shaken milk": words of the bar in a sentence about something else.</summary>
+    private static bool IsRemark(Clause clause) =>
+        clause.HasBuild && clause.HasStrangers && clause.Build[0].At > clause.From && clause.Name.Count > clause.Build.Count && !clause.Says(Sense.Label);
 
     private static bool Told(Clause clause) => clause.Says(Sense.Told);
 

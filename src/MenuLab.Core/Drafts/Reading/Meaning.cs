@@ -79,6 +79,8 @@ internal enum Sense
     Step,
     /// <summary>"Not", "was": the build words of the clause are told, not ordered.</summary>
     Told,
+    /// <summary>A measure that no house agrees on: "handful", "bottle", "shot".</summary>
+    Vague,
     /// <summary>"To taste": an amount that nobody wrote.</summary>
     ToTaste,
     /// <summary>"Juice of", in front of a number of fruit.</summary>

@@ -8,7 +8,7 @@ internal static class UnitWords
         (Unit.Millilitre, "ml, mls, millilitre, millilitres, milliliter, milliliters, mil, mils, cc, mililitro, mililitros, millilitro, millilitri, mililitre"),
         (Unit.Centilitre, "cl, cls, centilitre, centilitres, centiliter, centiliters, centilitro, centilitros, centilitri"),
         (Unit.Litre, "l, lt, ltr, ltrs, litre, litres, liter, liters, litro, litros, litri, litr"),
-        (Unit.FluidOunce, "oz, ozs, ounce, ounces, fl oz, floz, fluid ounce, fluid ounces, fl ounce, fl ounces, once, onces, onza, onzas, oncia, once liquide, unze, unzen"),
+        (Unit.FluidOunce, "oz, ozs, ounce, ounces, fl oz, floz, fluid ounce, fluid ounces, fl ounce, fl ounces, onces, onza, onzas, oncia, once liquide, unze, unzen"),
         (Unit.WeightOunce, "oz wt, oz weight, wt oz, oz by weight, ounce by weight, ounces by weight, ounce weight, ounces weight, weight oz, oz av"),
         (Unit.Teaspoon, "t, tsp, tsps, tspn, teaspoon, teaspoons, tea spoon, tea spoons, tl, teeloffel, teelöffel, c a c, c à c, cac, cuillère à café, cuillères à café, cuillere a the, "
             + "cdta, cdtas, cdita, cditas, cucharadita, cucharaditas, cucchiaino, cucchiaini, colher de chá, colheres de chá, theelepel, theelepels, tsk, teske, teskeer, łyżeczka, łyżeczki, łyżeczkę"),
