@@ -250,6 +250,15 @@ public sealed class AcidBaseTests
         }, iter: 1500);
 
     [Fact]
+    public void The_bracketed_solve_that_newton_falls_back_on_gives_the_same() =>
+        Gen.Select(Drinks, Gen.Bool).Sample((drink, ideal) =>
+        {
+            var safe = AcidBase.SolveBracketed(drink.Acids, drink.Charge, ideal);
+            var solved = AcidBase.Solve(drink.Acids, drink.Charge, ideal);
+            return safe.Converged && Math.Abs(safe.Ph - solved.Ph) < 1e-7 && Math.Abs(safe.IonicStrength - solved.IonicStrength) < 1e-7;
+        }, iter: 2000);
+
+    [Fact]
     public void The_answer_balances_the_charges() =>
         Drinks.Sample(drink =>
         {

@@ -51,7 +51,7 @@ public sealed class SucroseDensityTests
         {
             Assert.Equal(row.Number("c_ik_kg_m3"), SucroseDensity.Coefficients[(int)row.Number("tau_power_i") * 6 + (int)row.Number("w_power_k") - 1]);
         }
-        Assert.Equal(rows.Count, SucroseDensity.Coefficients.ToArray().Count(c => c != 0));
+        Assert.Equal(rows.Count, SucroseDensity.Coefficients.Count(c => c != 0));
     }
 
     [Theory] // worked syrups of the reference, section 1 (computed there)
