@@ -16,6 +16,7 @@ public class HouseFormatTests
     [InlineData(151, 146, 156, 1, "151", "146–156")]
     [InlineData(18.2, 15.1, 21.3, 1, "18", "15–21")]
     [InlineData(3.031, 2.99, 3.07, 2, "3.03", "2.99–3.07")]
+    [InlineData(-1.2, -3.2, 0.8, 1, "−1", "−3 to 1")]
     public void A_figure_is_no_finer_than_its_uncertainty(double value, double low, double high, int most, string figure, string likely)
     {
         var estimate = new Estimate(value, low, high, "g", 0);
