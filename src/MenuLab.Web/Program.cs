@@ -1,1 +1,3 @@
-var builder = WebApplication.CreateBuilder(args); var app = builder.Build(); app.Run();
+using MenuLab.Web;
+
+return await Site.ServeAsync(args);

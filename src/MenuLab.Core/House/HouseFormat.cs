@@ -5,7 +5,7 @@ namespace MenuLab.Core.House;
 
 /// <summary>
 /// The one place where figures become text (architecture 1.19). Always invariant: a decimal point, no grouping. The
-/// minus is the typographic one (U+2212), a range has an en dash.
+/// minus is the typographic one (U+2212), a range has an en dash, or the word "to" where it begins below zero.
 /// </summary>
 public static class HouseFormat
 {
@@ -76,7 +76,9 @@ public static class HouseFormat
         }
         var decimals = Decimals(estimate, most);
         var (low, high) = (Number(estimate.Low, decimals), Number(estimate.High, decimals));
-        return low == high ? low : $"{low}\u2013{high}";
+        return low == high ? low
+            : estimate.Low < 0 ? $"{low} to {high}"   // "−3–1" would be read as a sum
+            : $"{low}\u2013{high}";
     }
 
     /// <summary>Why an estimate is not plainly known: "unknown for 13 % of the volume"; empty where it is.</summary>
