@@ -83,7 +83,7 @@ public sealed record CardContent
     /// <summary>The steps, as written.</summary>
     public IReadOnlyList<string> Steps { get; init; } = [];
 
-    /// <summary>One sentence: what it contains. Never says that something is free of an allergen.</summary>
+    /// <summary>One sentence: what it contains, or that nothing is declared; empty where all is open. Never says that something is free of an allergen.</summary>
     public required string Allergens { get; init; }
 
     /// <summary>One sentence on allergens that nobody has settled; empty where none is open.</summary>

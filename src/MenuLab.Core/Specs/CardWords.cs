@@ -29,11 +29,16 @@ internal static class CardWords
         _ => allergen.ToString().ToLowerInvariant(),
     };
 
-    /// <summary>What a drink contains. Silence of the labels is told as such, never as absence.</summary>
+    /// <summary>
+    /// What a drink contains. Silence of the labels is told as such, never as absence; and not at all beside an open
+    /// question, where it would sound like an answer.
+    /// </summary>
     public static string Contains(AllergenSet allergens, IReadOnlyDictionary<Allergen, string> names)
     {
         var present = Listed(allergens, AllergenState.Present, names);
-        return present.Count > 0 ? $"Contains {InAList(present)}." : "No allergen of the list is declared.";
+        return present.Count > 0 ? $"Contains {InAList(present)}."
+            : allergens.Unknown != 0 ? ""
+            : "No allergen of the list is declared.";
     }
 
     /// <summary>What nobody has settled; empty where nothing is open.</summary>

@@ -158,6 +158,7 @@ public class SpecCardTests
         Assert.Equal("Contains barley (gluten) and sulphites.", CardWords.Contains(set, names));
         Assert.Equal("Not settled: celery. Ask before serving.", CardWords.Open(set, names));
         Assert.Equal("", CardWords.Open(default, names));
+        Assert.Equal("", CardWords.Contains(default(AllergenSet).With(Allergen.Milk, AllergenState.Unknown), names));
     }
 
     [Fact]
