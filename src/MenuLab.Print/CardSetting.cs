@@ -27,6 +27,10 @@ internal sealed class CardSetting
 
     // A row's number must not read as part of its amount: "2 2 dashes".
     private const double NumberGap = 2.8;
+
+    // The dot stays with what it ends, so that no line begins with one.
+    private static readonly string Between = $"{Spelling.KeptSpace}· ";
+
     private const double LeastNameWidth = 24;
     private const double MostAmountWidth = 27;
 
@@ -179,7 +183,7 @@ internal sealed class CardSetting
         foreach (var fact in _content.Facts)
         {
             runs.Add(new Run((runs.Count > 0 ? " " : "") + fact.Name + ": ", Face.Regular));
-            runs.Add(new Run(fact.Text + (fact == _content.Facts[^1] ? "" : " ·"), Face.SemiBold));
+            runs.Add(new Run(fact.Text + (fact == _content.Facts[^1] ? "" : Between.TrimEnd(' ')), Face.SemiBold));
         }
         var text = new Paragraph(runs, Points(8.5), _width, 1.2);
         return new Block("glass and garnish", text.Height + Gap(1) + ThinRule + Gap(0.8), y =>
@@ -302,7 +306,7 @@ internal sealed class CardSetting
 
     private Block RunningTotal()
     {
-        var totals = string.Join(" · ", _content.Ladder.Select(rung => rung.Label.StartsWith("to ", StringComparison.Ordinal) ? rung.Label[3..] : rung.Label));
+        var totals = string.Join(Between, _content.Ladder.Select(rung => rung.Label.StartsWith("to ", StringComparison.Ordinal) ? rung.Label[3..] : rung.Label));
         var wash = _content.WashLineMillilitres is { } line ? $"; wash line {line.ToString("0", CultureInfo.InvariantCulture)}{Spelling.KeptSpace}mL" : "";
         var text = new Paragraph([new Run("Total:", Face.SemiBold), new Run($" {totals}{Spelling.KeptSpace}mL{wash}", Face.Regular)], Type.SmallestPoints, _width, 1.17);
         return new Block("lines", text.Height + ThinRule + Gap(1.2), y =>
@@ -323,7 +327,7 @@ internal sealed class CardSetting
         var above = ThickRule + Gap(1.2);
         if (_isTight)
         {
-            var runIn = new Paragraph([new Run(string.Join(" · ", _content.Steps), Face.Regular)], points, _width, 1.2);
+            var runIn = new Paragraph([new Run(string.Join(Between, _content.Steps), Face.Regular)], points, _width, 1.2);
             return new Block("steps", above + runIn.Height + Gap(1.5), y => [Rule(y, ThickRule), Part.Text(PartKind.Paragraph, [.. runIn.At(_margin, y + above)])]);
         }
         var steps = _content.Steps.Select(step => new Paragraph([new Run(step, Face.Regular)], points, _width - indent)).ToList();

@@ -49,7 +49,7 @@ internal sealed partial class Spelling
 
     /// <summary>A figure never parts from its unit at the end of a line.</summary>
     internal static string KeepUnits(string text) =>
-        FluidOunce().Replace(FigureAndUnit().Replace(SignAndFigure().Replace(text, $"{KeptSpace}"), $"{KeptSpace}"), $"fl{KeptSpace}oz");
+        UnitOfTwoWords().Replace(FigureAndUnit().Replace(SignAndFigure().Replace(text, $"{KeptSpace}"), $"{KeptSpace}"), $"$1{KeptSpace}$2");
 
     private void Append(StringBuilder spelled, Rune character, string text, string field)
     {
@@ -75,12 +75,12 @@ internal sealed partial class Spelling
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"(?<=[\d½¼¾⅓⅛⅜⅝⅞]) (?=(?:mL|cL|L|fl oz|oz|g|kg|s|min|h|dash|dashes|drop|drops|tsp|tbsp|kcal|kJ|°C|%|½|¼|¾|⅓|\d/\d)(?![\p{L}\d]))")]
+    [GeneratedRegex(@"(?<=[\d½¼¾⅓⅛⅜⅝⅞]) (?=(?:mL|cL|L|fl oz|oz|g|kg|s|min|h|dash|dashes|drop|drops|tsp|tbsp|kcal|kJ|lb|°C|%|pieces?|lea(?:f|ves)|sprigs?|slices?|wedges?|peels?|pinch(?:es)?|cubes?|cups?|sprays?|splash(?:es)?|parts?|bar spoons?|½|¼|¾|⅓|\d/\d)(?![\p{L}\d]))")]
     private static partial Regex FigureAndUnit();
 
     [GeneratedRegex(@"(?<=[≤≥≈<>]) (?=\d)")]
     private static partial Regex SignAndFigure();
 
-    [GeneratedRegex(@"\bfl oz\b")]
-    private static partial Regex FluidOunce();
+    [GeneratedRegex(@"\b(fl|bar) (oz|spoons?)\b")]
+    private static partial Regex UnitOfTwoWords();
 }

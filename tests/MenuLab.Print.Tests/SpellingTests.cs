@@ -50,6 +50,8 @@ public class SpellingTests
     [InlineData("with 200 g of ice", "with 200_g of ice")]
     [InlineData("1 ½ fl oz of it", "1_½_fl_oz of it")]
     [InlineData("at ≤ 4 °C", "at ≤_4_°C")]
+    [InlineData("1 piece Barley cracker", "1_piece Barley cracker")]
+    [InlineData("½ bar spoon salt", "½_bar_spoon salt")]
     [InlineData("5 grapes", "5 grapes")]
     [InlineData("0.5 % ABV", "0.5_% ABV")]
     public void A_figure_keeps_its_unit(string text, string kept) => Assert.Equal(kept, Spelling.KeepUnits(text).Replace(Spelling.KeptSpace, '_'));
