@@ -9,7 +9,8 @@ namespace MenuLab.Web.Features.Bench;
 /// <summary>Reads a typed or pasted drink and works out its balance. Keeps nothing; safe for any number of pages at once.</summary>
 public sealed class PastedDrink(HouseStock house)
 {
-    private readonly DrinkReader _reader = new(Vocabulary.Of(house.Pantry, house.Catalogue), house.Measures);
+    private readonly DrinkReader _reader = ReaderOf(house);
+    private readonly AnswerWording _answers = new(ReaderOf(house), house.Pantry);
 
     /// <summary>What a text says, and what that comes to.</summary>
     /// <param name="text">Any text.</param>
@@ -93,5 +94,7 @@ public sealed class PastedDrink(HouseStock house)
 
     private AskedRow AskedRow(LineQuestion question) =>
         new(question.Text, question.Line, question.Asks,
-            [.. question.Candidates.Select(c => new Answer(c.Label, c.Line is null ? null : PlainLine.Of(c.Line, house.Pantry.Find(c.Line.Ingredient)!)))]);
+            _answers.Of(question));
+
+    private static DrinkReader ReaderOf(HouseStock house) => new(Vocabulary.Of(house.Pantry, house.Catalogue), house.Measures);
 }

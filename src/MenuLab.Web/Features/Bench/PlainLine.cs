@@ -4,23 +4,34 @@ using MenuLab.Core.Pantry;
 
 namespace MenuLab.Web.Features.Bench;
 
-/// <summary>A line written out so that it reads one way only: what an answer puts in place of the typed text.</summary>
+/// <summary>A line written out in full, and put in place of the typed text.</summary>
 public static class PlainLine
 {
-    /// <summary>The line in plain words: place, amount, unit, full name, treatment.</summary>
-    public static string Of(DraftLine line, Ingredient ingredient)
+    /// <summary>Ways to write the line, plainest first: place, amount, unit, name, treatment; then with other names, then by weight.</summary>
+    public static IEnumerable<string> Wordings(DraftLine line, Ingredient ingredient)
     {
-        var amount = double.IsFinite(line.Amount) ? HouseFormat.Amount(line.Amount) + " " : "";
-        var unit = line.Unit switch
-        {
-            Unit.None => "",
-            Unit.Top => "top with ",
-            _ => LineWords.Word(line.Unit, line.Amount) + " ",
-        };
         var place = line.Place is Place.In ? "" : LineWords.Of(line.Place) + ": ";
         var treatment = line.Treatment.Length > 0 ? $", {line.Treatment}" : "";
-        return place + (line.IsTopUp ? "" : amount) + unit + ingredient.Name + treatment;
+        var amount = line.IsTopUp ? "top with " : (double.IsFinite(line.Amount) ? HouseFormat.Amount(line.Amount) + " " : "") + Unit(line);
+        string[] names = [ingredient.Name, .. ingredient.Aliases, ingredient.Key.Replace('_', ' ')];
+        foreach (var name in names)
+        {
+            yield return place + amount + name + treatment;
+        }
+        if (double.IsFinite(line.Grams))
+        {
+            foreach (var name in names)
+            {
+                yield return $"{place}{HouseFormat.Amount(line.Grams)} g {name}{treatment}";
+            }
+        }
     }
+
+    private static string Unit(DraftLine line) => LineWords.Word(line.Unit, line.Amount) is { Length: > 0 } word ? word + " " : "";
+
+    /// <summary>The whole text after a question was answered.</summary>
+    public static string Put(string text, AskedRow question, Answer answer) =>
+        answer.IsNewLine ? $"{text.TrimEnd()}\n{answer.Wording}" : Put(text, question.Line, question.Text, answer.Wording ?? question.Text);
 
     /// <summary>The whole text with a piece of one of its lines replaced.</summary>
     /// <param name="text">The text.</param>

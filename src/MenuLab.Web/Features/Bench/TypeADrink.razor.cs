@@ -74,8 +74,7 @@ public sealed partial class TypeADrink(PastedDrink pasted, IJSRuntime browser, I
         await browser.InvokeVoidAsync("keptText.keep", "bare", bare);
     }
 
-    private Task AnswerAsync((AskedRow Question, string Wording) answer) =>
-        ReplaceAsync(PlainLine.Put(_text, answer.Question.Line, answer.Question.Text, answer.Wording));
+    private Task AnswerAsync((AskedRow Question, Answer Answer) given) => ReplaceAsync(PlainLine.Put(_text, given.Question, given.Answer));
 
     private async Task ReplaceAsync(string text)
     {

@@ -102,7 +102,8 @@ public sealed record AskedRow(string Text, int Line, string Asks, IReadOnlyList<
 /// <summary>An answer to a question.</summary>
 /// <param name="Label">What the button says.</param>
 /// <param name="Wording">What the line says after it was pressed; null where the answer is something the pantry does not have yet.</param>
-public sealed record Answer(string Label, string? Wording);
+/// <param name="IsNewLine">The wording comes as a line of its own at the end, instead of in place of the asked one.</param>
+public sealed record Answer(string Label, string? Wording, bool IsNewLine = false);
 
 /// <summary>A line that could not be read.</summary>
 /// <param name="Text">The text as typed.</param>

@@ -104,13 +104,13 @@ public sealed class PartsTests : BunitContext
     public void An_answer_hands_over_the_question_and_the_new_wording()
     {
         var asked = new AskedRow("30 lime", 2, "Which one?", [new Answer("Lime juice, fresh", "30 ml Lime juice, fresh")]);
-        (AskedRow Question, string Wording) got = default;
+        (AskedRow Question, Answer Answer) got = default;
         var rows = Render<LineRows>(p => p.Add(r => r.Drink, new TypedDrink { Rows = [asked] }).Add(r => r.Chosen, Metric.Sugar).Add(r => r.First, "mL")
             .Add(r => r.OnAnswer, answer => got = answer));
 
         rows.Find(".answers button").Click();
 
-        Assert.Equal((asked, "30 ml Lime juice, fresh"), got);
+        Assert.Equal((asked, asked.Answers[0]), got);
     }
 
     [Theory]
