@@ -4,7 +4,7 @@ using MenuLab.Core.Quantities;
 namespace MenuLab.Core.House;
 
 /// <summary>
-/// The one place where figures become text (architecture 1.19). Always invariant: a decimal point, no grouping. The
+/// The one place where figures become text. Always invariant: a decimal point, no grouping. The
 /// minus is the typographic one (U+2212), a range has an en dash.
 /// </summary>
 public static class HouseFormat

@@ -17,7 +17,7 @@ public readonly record struct Estimate(double Value, double Low, double High, st
     /// <summary>Above this share of the volume a figure reads "unknown".</summary>
     public const double UnknownAbovePercent = 50;
 
-    /// <summary>How much of the figure is known: the one place that decides (architecture 1.21).</summary>
+    /// <summary>How much of the figure is known: the one place that decides.</summary>
     public Certainty Certainty =>
         double.IsNaN(Value) || UnknownPercent > UnknownAbovePercent ? Certainty.Unknown
         : UnknownPercent > AtLeastAbovePercent ? Certainty.AtLeast
