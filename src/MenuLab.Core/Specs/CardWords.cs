@@ -66,7 +66,7 @@ internal static class CardWords
         {
             return "Strength unknown.";
         }
-        if (abv.Certainty == Certainty.AtLeast)
+        if (abv.Certainty is Certainty.AtLeast or Certainty.SoFar)
         {
             return $"At least {Percent(abv.Value)} ABV{before}; a part is unknown.";
         }
