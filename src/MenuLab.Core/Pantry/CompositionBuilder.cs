@@ -82,7 +82,7 @@ public static partial class CompositionBuilder
         for (var round = 0; solveDensity && round < Rounds; round++)
         {
             var next = work.TotalGrams / Density.Millilitres(new Liquid(work.Vector));
-            if (Math.Abs(next - gramsPerMillilitre) < 1e-14)
+            if (Math.Abs(next - gramsPerMillilitre) < 1e-12)
             {
                 break;
             }
@@ -304,6 +304,7 @@ public static partial class CompositionBuilder
         var parts = work.GramsButWater;
         if (facts.Find(FigureQuantities.Water) is { } water)
         {
+            work.WaterIsStated = true;
             // The record of a carbonated drink is that of the flat one.
             var left = work.TotalGrams - water.Value - (parts - work.GasGrams);
             var shortage = Math.Max(0, -left);
@@ -379,6 +380,7 @@ public static partial class CompositionBuilder
         public double CaffeineUncertainty = double.NaN;
         public double QuinineUncertainty = double.NaN;
         public double SolidsLeft;
+        public bool WaterIsStated;
         public double GasGrams;
 
         public bool PerVolume => perVolume;
@@ -457,6 +459,19 @@ public static partial class CompositionBuilder
                 for (var i = 0; i < Components.Count; i++)
                 {
                     bits |= Reasons[i].Length > 0 ? ((Component)i).Bit() : 0;
+                }
+                if (Knows(Component.SugarNotToldApart))
+                {
+                    bits |= Composition.TotalSugarKnown;
+                }
+                if (Account.Basis != AcidBasis.Unknown)
+                {
+                    bits |= Composition.TotalAcidKnown;
+                }
+                // Either the water was told, and with it all that is not water, or each part of the solids was.
+                if (WaterIsStated || (Knows(Component.SugarNotToldApart) && Account.Basis != AcidBasis.Unknown && Knows(Component.OtherSolids)))
+                {
+                    bits |= Composition.SolidsKnown;
                 }
                 return bits;
             }

@@ -1,3 +1,4 @@
+using MenuLab.TestKit.Solutions;
 using MenuLab.Core.Solutions;
 
 namespace MenuLab.Core.Tests.Solutions;
@@ -7,7 +8,7 @@ public sealed class AllocationTests
     [Fact]
     public void The_paths_a_balance_runs_through_allocate_nothing()
     {
-        var drink = DensityTests.WorkedDrink();
+        var drink = State.WorkedDrink();
         var partial = new double[Components.Count];
         var forms = new double[LinearForms.Count];
         var perAcid = new double[Components.AcidCount];

@@ -1,3 +1,4 @@
+using MenuLab.TestKit.Solutions;
 namespace MenuLab.Core.Tests.Solutions;
 
 /// <summary>

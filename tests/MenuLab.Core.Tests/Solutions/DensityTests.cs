@@ -1,29 +1,17 @@
 using CsCheck;
 using MenuLab.Core.Solutions;
+using MenuLab.TestKit.Solutions;
 
 namespace MenuLab.Core.Tests.Solutions;
 
 public sealed class DensityTests
 {
     // 45 mL of spirit at 40 % vol, 22.5 mL of lime (1.035 g/mL, 2 % sugar as sucrose, 6 g/100 mL acid as citric), 22.5 mL of 1:1 syrup.
-    internal static double[] WorkedDrink()
-    {
-        var p = EthanolDensity.MassFraction(40);
-        var spirit = 45 * EthanolDensity.KilogramsPerCubicMetre(p) / 1000;
-        var lime = 22.5 * 1.035;
-        var acid = 22.5 * 6 / 100;
-        var syrup = 22.5 * SucroseDensity.KilogramsPerCubicMetre(50) / 1000;
-        return State.Of(
-            (Component.Ethanol, spirit * p), (Component.Water, spirit * (1 - p)),
-            (Component.Sucrose, lime * 0.02), (Component.Citric, State.Moles(Component.Citric, acid)), (Component.Water, lime * 0.98 - acid),
-            (Component.Sucrose, syrup / 2), (Component.Water, syrup / 2));
-    }
-
-    [Fact] // beverage reference, section 2 (computed there)
+    [Fact] // docs/science.md, section 2 (computed there)
     public void The_worked_drink_has_the_volume_strength_sugar_and_acid_of_the_reference()
     {
-        Check(WorkedDrink(), 89.95, 20.01, 15.90, 1.501);
-        Check(State.Sum(WorkedDrink(), State.Of((Component.Water, 45))), 135.15, 13.32, 10.58, 0.999);
+        Check(State.WorkedDrink(), 89.95, 20.01, 15.90, 1.501);
+        Check(State.Sum(State.WorkedDrink(), State.Of((Component.Water, 45))), 135.15, 13.32, 10.58, 0.999);
 
         static void Check(double[] state, double volume, double abv, double sugar, double acid)
         {
@@ -35,7 +23,7 @@ public sealed class DensityTests
         }
     }
 
-    [Theory] // contraction, beverage reference section 2 (computed there; the first is the textbook's "about 96.4")
+    [Theory] // contraction, docs/science.md, section 2 (computed there; the first is the textbook's "about 96.4")
     [InlineData(50, 100, 50, 96.46, 51.83)]
     [InlineData(500, 96, 500, 969.6, 49.51)]
     [InlineData(60, 40, 30, 89.87, 26.71)]

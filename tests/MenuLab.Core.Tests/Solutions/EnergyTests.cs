@@ -1,4 +1,5 @@
 using MenuLab.Core.Solutions;
+using MenuLab.TestKit.Solutions;
 
 namespace MenuLab.Core.Tests.Solutions;
 

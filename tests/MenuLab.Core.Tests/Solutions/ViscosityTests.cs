@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using MenuLab.Core.Solutions;
+using MenuLab.TestKit.Solutions;
 
 namespace MenuLab.Core.Tests.Solutions;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using MenuLab.Core.Solutions;
+using MenuLab.TestKit.Solutions;
 
 namespace MenuLab.Core.Tests.Solutions;
 

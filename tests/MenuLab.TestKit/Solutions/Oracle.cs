@@ -1,9 +1,9 @@
 using System.Globalization;
 
-namespace MenuLab.Core.Tests.Solutions;
+namespace MenuLab.TestKit.Solutions;
 
 /// <summary>A CSV file beside the tests: lines that begin with # say where it comes from, the first other line names the columns.</summary>
-internal static class Oracle
+public static class Oracle
 {
     public static IReadOnlyList<OracleRow> Rows(string file)
     {
@@ -44,7 +44,7 @@ internal static class Oracle
 }
 
 /// <summary>One row of an oracle file.</summary>
-internal sealed class OracleRow(string[] columns, string[] cells)
+public sealed class OracleRow(string[] columns, string[] cells)
 {
     public IReadOnlyList<string> Columns => columns;
 

@@ -1,10 +1,10 @@
 using CsCheck;
 using MenuLab.Core.Solutions;
 
-namespace MenuLab.Core.Tests.Solutions;
+namespace MenuLab.TestKit.Solutions;
 
 /// <summary>Writes mixing states and acid spans short, and makes random ones.</summary>
-internal static class State
+public static class State
 {
     public static double[] Of(params ReadOnlySpan<(Component Component, double Amount)> parts)
     {
@@ -44,6 +44,20 @@ internal static class State
     }
 
     public static double[] Times(double factor, double[] state) => Array.ConvertAll(state, part => factor * part);
+
+    /// <summary>The worked drink of docs/science.md, section 2, before ice: 45 mL 40 %, 22.5 mL lime, 22.5 mL 1:1 syrup.</summary>
+    public static double[] WorkedDrink()
+    {
+        var p = EthanolDensity.MassFraction(40);
+        var spirit = 45 * EthanolDensity.KilogramsPerCubicMetre(p) / 1000;
+        var lime = 22.5 * 1.035;
+        var acid = 22.5 * 6 / 100;
+        var syrup = 22.5 * SucroseDensity.KilogramsPerCubicMetre(50) / 1000;
+        return Of(
+            (Component.Ethanol, spirit * p), (Component.Water, spirit * (1 - p)),
+            (Component.Sucrose, lime * 0.02), (Component.Citric, Moles(Component.Citric, acid)), (Component.Water, lime * 0.98 - acid),
+            (Component.Sucrose, syrup / 2), (Component.Water, syrup / 2));
+    }
 
     /// <summary>Grams of an acid as moles.</summary>
     public static double Moles(Component acid, double grams) => grams / Components.GramsPerUnit(acid);
