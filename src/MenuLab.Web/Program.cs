@@ -1,3 +1,4 @@
 using MenuLab.Web;
+using MenuLab.Web.Commands;
 
-return await Site.ServeAsync(args);
+return Verbs.AreGiven(args) ? await Verbs.RunAsync(args) : await Site.ServeAsync(args);

@@ -35,9 +35,9 @@ internal static class CsvDrinks
     /// <param name="drinks">The drinks in the order of the rows.</param>
     /// <param name="strangers">Columns that mean nothing here.</param>
     /// <returns>Null, or where the table cannot be read.</returns>
-    public static FileProblem? Read(string csv, out IReadOnlyList<TypedDrink> drinks, out IReadOnlyList<string> strangers)
+    public static FileProblem? Read(string csv, out IReadOnlyList<DrinkText> drinks, out IReadOnlyList<string> strangers)
     {
-        var found = new List<TypedDrink>();
+        var found = new List<DrinkText>();
         var unknown = new List<string>();
         drinks = found;
         strangers = unknown;
@@ -75,7 +75,7 @@ internal static class CsvDrinks
         return columns;
     }
 
-    private static void Rows(CsvReader reader, Dictionary<int, string> columns, List<TypedDrink> found)
+    private static void Rows(CsvReader reader, Dictionary<int, string> columns, List<DrinkText> found)
     {
         string? name = null;
         var first = 0;
@@ -99,7 +99,7 @@ internal static class CsvDrinks
         {
             if (name is not null)
             {
-                found.Add(new TypedDrink(name, string.Join('\n', lines), first));
+                found.Add(new DrinkText(name, string.Join('\n', lines), first));
                 lines.Clear();
             }
         }

@@ -107,9 +107,14 @@ internal static class AmountReader
         if (IsSlash(tokens, at + 1, to) && tokens[at + 2].IsNumber)
         {
             var fraction = HouseParse.Fraction(token.Value, tokens[at + 2].Value);
-            return double.IsNaN(fraction)
-                ? Amount.Unreadable("This is no fraction that an amount is written in.", at + 3)
-                : Amount.Of(fraction, at + 3, isFraction: true);
+            if (!double.IsNaN(fraction))
+            {
+                return Amount.Of(fraction, at + 3, isFraction: true);
+            }
+            // "lj 20/15 date syrup": the slash parts two lines.
+            return token.Value >= tokens[at + 2].Value && tokens[at + 2].Value > 1
+                ? Amount.Of(token.Value, at + 1)
+                : Amount.Unreadable("This is no fraction that an amount is written in.", at + 3);
         }
         var whole = token.Value == Math.Floor(token.Value);
         // "1 1/2", "1-1/2", "1½", "1 ½"

@@ -13,7 +13,7 @@ internal static class BarWords
         (Sense.Rim, "rim, rimmed, rimmed with, rim the glass, rim the glass with, rim with, half rim, full rim, rand, zuckerrand, crusta, givrage, givrer, bord, orilla, escarchar, escarchado, borde, crosta, bordo, borda, rand van"),
         (Sense.OnTheRim, "on the rim, on rim, am rand, sur le bord, en el borde, sul bordo"),
         (Sense.Rinse, "rinse, rinsed, rinse glass, rinse the glass, rinse with, rinse glass with, rinse the glass with, rinsed with, ausspülen, spülen, ausschwenken, rincer, enjuagar, sciacquare, enxaguar, wash the glass with"),
-        (Sense.Beside, "on the side, on side, beside, on the back, as a back, back, served beside, served on the side, daneben, dazu, à part, à côté, aparte, al lado, a parte, a lato, ao lado, ernaast"),
+        (Sense.Beside, "on the side, on side, beside, on the back, as a back, served beside, served on the side, daneben, dazu, à part, à côté, aparte, al lado, a parte, a lato, ao lado, ernaast"),
         (Sense.Top, "top, tops, topped, top up, top off, top with, topped with, topped up with, topped off with, top up with, topped up, top it with, top w, charge with, fill with, fill up with, lengthen with, auffüllen, auffüllen mit, auffuellen mit, aufgießen mit, "
             + "aufgefüllt mit, toppen, toppen mit, compléter, compléter de, compléter d, compléter avec, allonger, allonger de, allonger d, completar, completar con, rellenar con, rematar con, colmare, a colmare, colmare con, completar com, aftoppen, aanvullen met, fyld op med, uzupełnić"),
         (Sense.OnTop, "on top, over the top, over top, across the top, oben drauf, obenauf, au dessus, encima, por encima, sopra, in superficie, por cima"),
@@ -25,7 +25,7 @@ internal static class BarWords
         (Sense.Or, "or, oder, ou, o, of een, eller, lub, either"),
         (Sense.Seconds, "s, sec, secs, second, seconds, sek, sekunde, sekunden, seconde, secondes, segundo, segundos, secondo, secondi, seconden, sekunder, sekund, \""),
         (Sense.Minutes, "min, mins, minute, minutes, minuten, minuto, minutos, minuti, minuut, minutter, hour, hours, hr, hrs, h, stunde, stunden, heure, heures, day, days, tage, jours"),
-        (Sense.Times, "times, mal, fois, veces, volte, vezes, keer"),
+        (Sense.Times, "times, revolutions, turns, mal, fois, veces, volte, vezes, keer"),
         (Sense.Celsius, "°c, °, c, celsius, degree, degrees, degrees c, degrees celsius, ° c, deg, deg c, grad, degrés, grados, gradi, graus, graden"),
         (Sense.Fahrenheit, "f, ° f, fahrenheit, degrees f, degrees fahrenheit, deg f"),
         (Sense.Scant, "scant, short, skinny, shy, light, knapp, knappe, scarso, bare"),
@@ -36,16 +36,18 @@ internal static class BarWords
         (Sense.Makes, "makes, make, yield, yields, yielding, serves, serving, batch, batch of, enough for, for, recipe for, good for, ergibt, reicht für, für, pour, donne, pour faire, para, rinde, resa, per, rende, porções, rendimento, voor, goed voor, giver, til"),
         (Sense.Drinks, "drinks, drink, serves, servings, serving, serve, portion, portions, portionen, cocktails, cocktail, glasses, people, guests, covers, gäste, personen, gläser, verres, verre, personnes, bebidas, copas, tragos, personas, persone, porzioni, bicchieri, "
             + "doses, pessoas, glazen, glas, drankjes, porties, portioner, drinki, drinków"),
-        (Sense.Step, "simmer, boil, cook, cool, chill, rest, infuse, infusing, steep, macerate, dissolve, whisk, bring to the boil, reduce, press, bottle, age, pour, serve, add, then, combine, mix, mix all, all in, everything, muddle lightly, express, discard, peel the, "
+        (Sense.Step, "simmer, boil, cook, cool, chill, rest, infuse, infusing, steep, macerate, dissolve, whisk, bring to the boil, reduce, press, bottle, age, pour, serve, add, then, combine, mix, mix all, all in, everything, muddle lightly, express, discard, peel the, straw, straws, napkin, pick, skewer, "
             + "kochen, ziehen lassen, servieren, gießen, servir, verser, cuire, infuser, hervir, servire, versare, bollire, ferver, schenken, koken, hælde"),
         (Sense.Told, "not, don t, do not, never, was, were, last week, yesterday, instead, used to, nicht, pas, jamais, nunca, mai"),
+        (Sense.Vague, "handful, handfuls, bunch, bunches, knob, glug, glugs, finger, fingers, thimble, thimbles, bottle of, bottles of, bottle, bottles, can of, can, cans, shot, shots, shot of, jigger, jiggers, pony, measure, measures, "
+            + "glass of, glasses of, jug of, scoop, scoops, squeeze of, squeeze, pint, pints, quart, quarts, qt, qts, gallon, gallons, gal, c, grind, grinds, crack, cracks, capful, capfuls, poignée, bouquet, handvoll, bund, flasche, bouteille, puñado, manojo, manciata, mazzetto, punhado, maço, handjevol, bosje, flaska, flaske"),
         (Sense.ToTaste, "to taste, as needed, as required, q s, qs, some, nach geschmack, nach belieben, selon goût, al gusto, a gusto, q b, a gosto, naar smaak"),
         (Sense.JuiceOf, "juice of, the juice of, juice from, saft, saft von, der saft von, jus d, jus de, le jus d, le jus de, zumo de, jugo de, succo di, suco de, sumo de, sap van, saft af, sok z"),
         (Sense.Count, "x"),
         (Sense.Label, "method, technique, build method, ice type, glassware, glass, glas, straining, ingredients, ingredient, spec, specs, recipe, zubereitung, zutaten, methode, méthode, ingrédients, verre, préparation, ingredientes, método, preparación, vaso de, "
             + "ingredienti, metodo, preparazione, bicchiere, bereiding, shake time, served, serve in, served in, service"),
-        (Sense.Filler, "of, the, a, an, de, d, du, des, la, le, les, l, el, los, las, del, di, da, do, dos, das, il, lo, gli, i, del, della, dell, der, die, das, den, dem, ein, eine, einen, einer, eines, un, une, una, uno, um, uma, een, het, van, vom, von, "
-            + "hard, to, into, in, to the, im, ins, dans, en, nel, al, till, for a, long, well, gently, good, nice, of the, to the brim, to brim, full of, the rest, add, plus, also, briefly, quickly, kurz, kräftig, fort, bien, bene, and then, then, "
+        (Sense.Filler, "of, the, a, an, de, d, du, des, la, le, les, l, el, los, las, del, di, da, do, dos, das, il, lo, gli, i, del, della, dell, der, die, das, den, dem, ein, eine, einen, einer, eines, un, une, una, uno, um, uma, een, het, vom, von, "
+            + "hard, to, into, in, to the, im, ins, dans, en, nel, al, till, for a, well, gently, good, nice, of the, to the brim, to brim, full of, the rest, add, plus, also, briefly, quickly, down, kurz, kräftig, fort, bien, bene, and then, then, "
             + "lots of, plenty of, a little, little, little bit of, a bit of, at, from, per, each of, over ice in"),
     ];
 
@@ -53,7 +55,7 @@ internal static class BarWords
     private static readonly string[] Treatments =
     [
         "fresh, freshly, frisch, frische, frischer, frisches, frais, fraîche, fraîches, fresco, fresca, frescos, freshly squeezed, fresh squeezed, fresh pressed, verse, frisk, świeży",
-        "squeezed, gepresst, pressé, exprimido, spremuto, espremido",
+        "squeezed, juiced, gepresst, pressé, exprimido, spremuto, espremido",
         "pressed, cold pressed",
         "house, house made, housemade, homemade, home made, our, hausgemacht, maison, casero, della casa, da casa",
         "muddled, muddle, mddl, lightly muddled, gently muddled, zerstoßen, gestampft, pilé, pilés, pilées, macerado, machacado, pestato, pestati, macerados, geplet",
@@ -65,7 +67,7 @@ internal static class BarWords
         "flamed, expressed, expressed over the top, express over the top, flambé",
         "aerated, whipped, lightly whipped, foamed, frothed, steamed milk style",
         "heaped spoon, level, packed",
-        "organic, bio, cloudy, thick, thin",
+        "organic, bio, cloudy, thick, thin, ripe, tart, whole, entier, entière, entero, ganze, ganzer",
         "infused warm, infused cold",
     ];
 
@@ -82,10 +84,10 @@ internal static class BarWords
     /// <summary>Shortened words of names, spelled out where the short form is no name of the pantry.</summary>
     public static readonly Dictionary<string, string> Spelled = Table(
         "j jce jc jus:juice, syr sirup syrp srp:syrup, org orng ornge:orange, wht wh:white, blk:black, grn:green, verm vmth:vermouth, ext extr:extract, van vnl:vanilla, mpl:maple, "
-        + "pom:pomegranate, pine:pineapple, rasp:raspberry, straw strawb:strawberry, choc:chocolate, wtr:water, vin vngr:vinegar, lem lmn:lemon, lim:lime, gf gfruit:grapefruit, hny:honey, "
-        + "agv:agave, cuke cuc:cucumber, ging:ginger, bttrs bitts:bitters, aro arom:aromatic, cran cranb:cranberry, app appl:apple, dem:demerara, gren:grenadine, swt:sweet, dr:dry, spk:sparkling");
+        + "pom:pomegranate, pine:pineapple, rasp:raspberry, strawb:strawberry, choc:chocolate, wtr:water, vin vngr:vinegar, lem lmn:lemon, lim:lime, gf gfruit:grapefruit, hny:honey, "
+        + "agv:agave, cuke:cucumber, bttrs bitts:bitters, aro arom:aromatic, cran cranb:cranberry, app appl:apple, dem:demerara, gren:grenadine, swt:sweet, dr:dry, spk:sparkling");
 
-    public static readonly PhraseTable<Meaning> Table1 = Build();
+    public static readonly PhraseTable<Meaning> Phrases = Build();
 
     /// <summary>Every word of the tables, for typing errors.</summary>
     public static readonly Spelling Words = SpellingOf();

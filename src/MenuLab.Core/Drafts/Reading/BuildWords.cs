@@ -11,7 +11,7 @@ internal static class BuildWords
         (Sense.Method, "shaken", "shake, shaken, shakes, shaking, shk, sh, shake hard, hard shake, hard shaken, shaken hard, shake long, wet shake, wet shaken, shake and strain cold, schütteln, geschüttelt, schuetteln, "
             + "shaken mit eis, au shaker, shaker, shakez, secouer, frapper, agitar, agitado, batir, shakerare, shakerato, shakera, nello shaker, en coctelera, schudden, shakear, bater, agite, ryst, rystes, wstrząsnąć, shakerować"),
         (Sense.Method, "whip_shaken", "whip shake, whip shaken, whipshake, short shake, whip"),
-        (Sense.Method, "dry_shaken", "dry shake, dry shaken, dryshake, ds, trocken schütteln, shaker à sec, agitar en seco, shakerare a secco, dry shake first"),
+        (Sense.Method, "dry_shaken", "dry shake, dry shaken, dryshake, trocken schütteln, shaker à sec, agitar en seco, shakerare a secco, dry shake first"),
         (Sense.Method, "reverse_dry_shaken", "reverse dry shake, reverse dry shaken, then dry shake, rev dry shake"),
         (Sense.Method, "stirred", "stir, stirred, stirs, stirring, st, rühren, gerührt, ruehren, verrühren, remuer, mélanger, à la cuillère, remover, revolver, mescolare, mescolato, mexer, roeren, geroerd, rør, røres, mieszać, zamieszać"),
         (Sense.Method, "thrown", "throw, thrown, throwing, werfen, geworfen, escanciar, lanciare"),
@@ -64,6 +64,7 @@ internal static class BuildWords
 
         (Sense.Up, "none", "up, served up, serve up, straight up, no rocks"),
         (Sense.Up, "cubes", "on the rocks, over the rocks"),
+        (Sense.NoIce, "label", "none, keines, aucune, ninguno, nessuno"),
         (Sense.NoIce, "", "no ice, without ice, ohne eis, sans glace, sans glaçons, sans glaçon, sin hielo, senza ghiaccio, sem gelo, zonder ijs, uden is, bez lodu"),
     ];
 }

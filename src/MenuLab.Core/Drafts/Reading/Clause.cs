@@ -18,7 +18,7 @@ internal enum Link
 }
 
 /// <summary>A build word where it stands.</summary>
-internal readonly record struct BuildWord(Meaning Meaning, int At, bool IsOver);
+internal readonly record struct BuildWord(Meaning Meaning, int At, int End, bool IsOver);
 
 /// <summary>
 /// A stretch of a source line that speaks of one thing: an amount and its ingredient, a step, a label. What its words
@@ -86,6 +86,12 @@ internal sealed class Clause
 
     public int TroubleAt { get; set; }
 
+    /// <summary>Put together from two clauses, so that the name's words may stand in another order.</summary>
+    public bool IsJoined { get; private set; }
+
+    /// <summary>What the name was found to mean; forgotten when the name grows.</summary>
+    public Vocabulary.Match? Found { get; set; }
+
     public bool HasAmount => Amount is not null;
 
     public bool HasName => Name.Count > 0;
@@ -104,6 +110,8 @@ internal sealed class Clause
     public void Absorb(Clause other)
     {
         To = other.To;
+        Found = null;
+        IsJoined |= HasName && other.HasName;
         if (!HasAmount && other.HasAmount)
         {
             Amount = other.Amount;

@@ -6,7 +6,7 @@ namespace MenuLab.Core.Drafts.Reading;
 /// </summary>
 internal static class ClauseJoiner
 {
-    public static List<Clause> Join(List<Clause> clauses, Func<Clause, Clause, bool> isOneName)
+    public static List<Clause> Join(List<Clause> clauses, Func<Clause, Clause, bool> isOneName, Func<Clause, bool> isKnown)
     {
         var joined = new List<Clause>(clauses.Count);
         Clause? label = null;
@@ -14,7 +14,7 @@ internal static class ClauseJoiner
         {
             var clause = clauses[i];
             var last = joined.Count > 0 ? joined[^1] : null;
-            if (last is not null && last.Trouble.Length == 0 && Belongs(last, clause, i + 1 < clauses.Count ? clauses[i + 1] : null, isOneName))
+            if (last is not null && last.Trouble.Length == 0 && Belongs(last, clause, isOneName, isKnown))
             {
                 last.Absorb(clause);
                 continue;
@@ -33,12 +33,19 @@ internal static class ClauseJoiner
         return joined;
     }
 
-    private static bool Belongs(Clause last, Clause clause, Clause? next, Func<Clause, Clause, bool> isOneName)
+    private static bool Belongs(Clause last, Clause clause, Func<Clause, Clause, bool> isOneName, Func<Clause, bool> isKnown)
     {
         if (clause.Trouble.Length > 0 || clause.Ratio is not null || last.Ratio is not null || clause.Says(Sense.EqualParts) || last.Says(Sense.EqualParts) || clause.Says(Sense.Total)
             || clause.Says(Sense.Makes))
         {
             return false;
+        }
+        // "20 lemon/lime", "lemon/lime 20": one of the two.
+        if (clause.Link == Link.Slash && last.HasName && clause.HasName && last.HasAmount != clause.HasAmount && !last.HasBuild && !clause.HasBuild && last.OrAt < 0 && clause.OrAt < 0
+            && !last.SaysPlace && !clause.SaysPlace && isKnown(last) && isKnown(clause) && (last.HasAmount || clause.Amount!.Value.End > clause.Name.Max()))
+        {
+            last.OrAt = clause.From - 1;
+            return true;
         }
         // "45 ml / 1.5 oz orange juice", "45 ml (1 1/2 oz) grape juice": the amount twice.
         if (last.IsBareAmount && clause.HasAmount && !clause.HasBuild && clause.Link is Link.Soft or Link.Slash && last.IsBareAmount)
@@ -55,8 +62,7 @@ internal static class ClauseJoiner
             return true;
         }
         // "fennel seed, 1 pinch"; "apple juice: 45 ml"; but "apple juice, 45 ml honey" is two.
-        if (last.HasName && !last.HasAmount && last.Unit is null && !last.HasBuild && (clause.IsBareAmount || IsMeasureWord(clause))
-            && !(next is { HasName: true, HasAmount: false } && next.Link == Link.Soft && !next.InBrackets && !isOneName(last, next) && clause.Link == Link.Soft && !clause.InBrackets && false))
+        if (last.HasName && !last.HasAmount && last.Unit is null && !last.HasBuild && (clause.IsBareAmount || IsMeasureWord(clause)) && (clause.Unit is not null || isKnown(last)))
         {
             return true;
         }

@@ -67,7 +67,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private PhraseTable<Meaning>.Found LongestWord(int at)
     {
-        var word = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var word = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         var build = vocabulary.LongestBuild(tokens, at, tokens.Count);
         return build.IsFound && build.End > Math.Max(word.End, at) ? build : word;
     }
@@ -101,7 +101,8 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private int Stranger(int at)
     {
-        if (tokens[at].Kind == TokenKind.Word && MendedWord(at) is { } mended)
+        // A slip may name a unit only where one is due: "3 dahses", but not "tastes" for French cups.
+        if (tokens[at].Kind == TokenKind.Word && MendedWord(at) is { } mended && (!mended.All(m => m.Sense == Sense.Unit) || (_now.HasAmount && _now.Unit is null)))
         {
             var end = Apply(mended, at, at + 1);
             if (end > at)
@@ -110,11 +111,6 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             }
         }
         SplitBeforeName(at);
-        // A figure run together with a letter that is no unit: "1o", "4S".
-        if (at > 0 && !tokens[at].Spaced && tokens[at - 1].IsNumber && tokens[at].Kind == TokenKind.Word && tokens[at].Plain.Length <= 2)
-        {
-            Trouble(at - 1, "A figure and a letter run together: write the number with figures only.");
-        }
         // "l0", "O5"
         if (at + 1 < tokens.Count && tokens[at].Plain.Length == 1 && tokens[at + 1].IsNumber && !tokens[at + 1].Spaced)
         {
@@ -158,6 +154,11 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         if (IsRatioList(at))
         {
             return Ratio(at);
+        }
+        if ((_brackets > 0 || _now.HasName) && RatioEnd(at) > at + 1)
+        {
+            // "honey syrup (2:1)", "simple 2:1": the ratio belongs to the name.
+            return AddName(at, RatioEnd(at));
         }
         var amount = AmountReader.Read(tokens, at, tokens.Count)!.Value;
         var next = amount.End;
@@ -211,6 +212,12 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                     _now.Said.Add(Sense.Drinks);
                     return behind.End;
                 }
+            }
+            if (glued && tokens[next].Kind == TokenKind.Word && tokens[next].Plain.Length <= 2 && !tokens[next].Is("x") && UnitAt(next, out _) is null
+                && !(behind.IsFound && behind.Values!.Any(m => m.Sense is Sense.Seconds or Sense.Minutes or Sense.Times or Sense.Ice)))
+            {
+                BeginAmount(at);
+                Trouble(at, "A figure and a letter run together: write the number with figures only.");
             }
             if (tokens[next].Is("x") && next + 1 < tokens.Count && tokens[next + 1].IsNumber)
             {
@@ -273,6 +280,12 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             _now.UnitAt = next;
             next++;
         }
+        if (unit is not null && next + 1 < tokens.Count && tokens[next].Is("x") && tokens[next + 1].IsNumber && double.IsNaN(_now.Times))
+        {
+            // "25 ml x 2"
+            _now.Times = tokens[next + 1].Value;
+            next += 2;
+        }
         if (_now.HasAmount)
         {
             _now.Again = (amount, unit);
@@ -330,7 +343,8 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     /// <summary>"3:2:1" in front of a list, or "2:1" that belongs to no name.</summary>
     private bool IsRatioList(int at)
     {
-        if (!tokens[at].IsNumber || at + 2 >= tokens.Count || !tokens[at + 1].Is(":") || !tokens[at + 2].IsNumber || tokens[at + 1].Spaced || tokens[at + 2].Spaced || _now.HasName)
+        if (!tokens[at].IsNumber || at + 2 >= tokens.Count || !tokens[at + 1].Is(":") || !tokens[at + 2].IsNumber || tokens[at + 1].Spaced || tokens[at + 2].Spaced || _now.HasName || _brackets > 0
+            || _clauses.Any(c => c.HasName && c.HasAmount))
         {
             return false;
         }
@@ -366,7 +380,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     /// <summary>The unit that begins at a token. A lone t is a teaspoon, a lone T a tablespoon.</summary>
     private Unit? UnitAt(int at, out int end)
     {
-        var found = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var found = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         end = found.End;
         if (!found.IsFound || found.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is not { Sense: Sense.Unit } meaning || meaning.Unit == Unit.None)
         {
@@ -434,7 +448,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                 mended[i] = mended[i] with { Plain = also[0].Word };
             }
         }
-        var found = BarWords.Table1.Longest(mended, 0, mended.Count);
+        var found = BarWords.Phrases.Longest(mended, 0, mended.Count);
         if (!found.IsFound)
         {
             return null;
@@ -443,7 +457,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             tokens[at + i] = mended[i];
         }
-        return found.End == 1 ? found.Values : BarWords.Table1.Longest(tokens, at, tokens.Count).Values;
+        return found.End == 1 ? found.Values : BarWords.Phrases.Longest(tokens, at, tokens.Count).Values;
     }
 
     private static bool SameLetters(string a, string b) => a.Length == b.Length && a.Order().SequenceEqual(b.Order());
@@ -453,15 +467,18 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
     private int Apply(IReadOnlyList<Meaning> meanings, int at, int end)
     {
         // After a mended phrase of several words the end is not that of the typed word.
-        var again = BarWords.Table1.Longest(tokens, at, tokens.Count);
+        var again = BarWords.Phrases.Longest(tokens, at, tokens.Count);
         end = Math.Max(end, again.IsFound ? again.End : end);
         var meaning = Choose(meanings, at, end);
         switch (meaning.Sense)
         {
             case Sense.Unit:
                 return ApplyUnit(meaning.Unit, at, end);
+            case Sense.NoIce when meaning.Key == "label" && !_now.Says(Sense.Label):
+                // "Ice: none"; elsewhere "none" is a word like any other.
+                return at;
             case Sense.Method or Sense.Ice or Sense.Glass or Sense.Strain or Sense.Up or Sense.NoIce:
-                _now.Build.Add(new BuildWord(meaning, at, _now.Says(Sense.Over) && IsJustBefore(at, Sense.Over)));
+                _now.Build.Add(new BuildWord(meaning, at, end, _now.Says(Sense.Over) && IsJustBefore(at, Sense.Over)));
                 return end;
             case Sense.And:
                 return Joint(at, end, meaning.Sense);
@@ -477,14 +494,18 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
                 _now.TreatmentTokens.AddRange(Enumerable.Range(at, end - at));
                 return end;
-            case Sense.JuiceOf when end >= tokens.Count || AmountReader.Read(tokens, end, tokens.Count) is null:
+            case Sense.JuiceOf when AmountReader.Read(tokens, Behind(end), tokens.Count) is null:
                 return at;
             case Sense.Count when end >= tokens.Count || !tokens[end].IsNumber:
                 return _now.HasName || end >= tokens.Count ? at : end;
             case Sense.Start when LongestWord(end) is { IsFound: true } glass && Has(glass.Values!, Sense.Glass):
                 // A chilled coupe: the glass is cold, not the line.
                 return end;
+            case Sense.Scant or Sense.Fat when !IsOfAnAmount(at, end):
+                // "Light agave" is an agave, "scant 3/4 oz" an amount.
+                return at;
             case Sense.Start:
+                _now.TreatmentTokens.AddRange(Enumerable.Range(at, end - at));
                 _now.StartCelsius = meaning.Figure;
                 _now.Treatments.Add(text[tokens[at].Start..tokens[end - 1].End]);
                 return end;
@@ -518,7 +539,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         if (Has(meanings, Sense.Makes))
         {
             // "Pour 2 verres" yields, "pour everything" does not; "for 12 seconds" says nothing.
-            var yields = end < tokens.Count && AmountReader.Read(tokens, end, tokens.Count) is { } amount && !_now.HasBuild
+            var yields = AmountReader.Read(tokens, Behind(end), tokens.Count) is { } amount && !_now.HasBuild
                 && (amount.End >= tokens.Count || LongestWord(amount.End) is not { IsFound: true } behind || !behind.Values!.Any(m => m.Sense is Sense.Seconds or Sense.Minutes));
             return yields ? meanings.First(m => m.Sense == Sense.Makes) : meanings.FirstOrDefault(m => m.Sense != Sense.Makes, new Meaning(Sense.Filler));
         }
@@ -526,15 +547,20 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         {
             return meanings[0];
         }
+        if (Has(meanings, Sense.Vague))
+        {
+            // "1 bottle white wine" measures, "strain, bottle" orders.
+            return meanings.First(m => m.Sense == (_now.HasAmount || !Has(meanings, Sense.Step) ? Sense.Vague : Sense.Step));
+        }
         return meanings.FirstOrDefault(m => m.Sense != Sense.Unit, meanings[0]);
     }
 
     private int ApplyUnit(Unit unit, int at, int end)
     {
         var isCube = unit == Unit.Cube;
-        if (isCube && !_now.HasName && !_now.HasAmount)
+        if (isCube && (_now.Unit is not null || (!_now.HasName && !_now.HasAmount)))
         {
-            _now.Build.Add(new BuildWord(new Meaning(Sense.Ice, "cubes"), at, IsJustBefore(at, Sense.Over)));
+            _now.Build.Add(new BuildWord(new Meaning(Sense.Ice, "cubes"), at, end, IsJustBefore(at, Sense.Over)));
             return end;
         }
         if (_now.Unit is null)
@@ -553,12 +579,31 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
         return at;
     }
 
+    private bool IsOfAnAmount(int at, int end) =>
+        tokens[at].Plain is "scant" or "fat" or "knapp" or "knappe" || AmountReader.Read(tokens, Behind(end), tokens.Count) is not null || (end < tokens.Count && UnitAt(end, out _) is not null);
+
+    /// <summary>The token behind a phrase, past small words: "makes about 0.8 L", "batch of x40", "jus d'un".</summary>
+    private int Behind(int end)
+    {
+        for (var steps = 0; steps < 3 && end < tokens.Count && !tokens[end].IsNumber; steps++)
+        {
+            var small = BarWords.Phrases.Longest(tokens, end, end + 1);
+            var isSmall = small.IsFound && small.Values!.Any(m => m.Sense is Sense.About or Sense.Count or Sense.Filler) && !AmountReader.IsArticle(tokens[end].Plain);
+            if (!isSmall && !tokens[end].Is("'") && !tokens[end].Is(".") && !tokens[end].Is(":") && !tokens[end].Is("~"))
+            {
+                break;
+            }
+            end++;
+        }
+        return end;
+    }
+
     private bool IsJustBefore(int at, Sense sense)
     {
         // Looks back over small words: "over one big rock", "over a block".
         for (var i = at - 1; i >= _now.From && i >= at - 4; i--)
         {
-            var word = BarWords.Table1.Longest(tokens, i, at);
+            var word = BarWords.Phrases.Longest(tokens, i, at);
             if (word.IsFound && Has(word.Values!, sense))
             {
                 return true;
@@ -576,7 +621,7 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
             return end;
         }
         var amountFollows = tokens[end].IsNumber || (AmountReader.Read(tokens, end, tokens.Count) is not null);
-        var article = end + 1 < tokens.Count && AmountReader.IsArticle(tokens[end].Plain) && UnitAt(end + 1, out _) is not null;
+        var article = end + 1 < tokens.Count && AmountReader.IsArticle(tokens[end].Plain) && (sense == Sense.And || UnitAt(end + 1, out _) is not null);
         if ((_now.HasName && (_now.HasAmount || _now.Unit is not null) && (amountFollows || article)) || (_isList && _now.HasName && sense == Sense.And))
         {
             Split(at, end, Link.Run);
@@ -701,6 +746,13 @@ internal sealed class ClauseScanner(Vocabulary vocabulary, string text, List<Tok
 
     private int Colon(int at)
     {
+        if (_now.Unit == Unit.Gram && !_now.HasAmount && !_now.HasName && _now.UnitAt == _now.From && at == _now.From + 1)
+        {
+            // "G: lemon zest"
+            _now.Unit = null;
+            _now.UnitAt = -1;
+            _now.Said.Add(Sense.Garnish);
+        }
         // A label says what follows; its words have been applied and the clause goes on.
         if (!_now.HasName && !_now.HasAmount && _now.Ratio is null && (_now.SaysPlace || _now.Says(Sense.Label) || (_now.HasBuild && at == _now.From + 1)))
         {

@@ -42,8 +42,8 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var tokens = Tokenizer.Cut(text);
         var from = Bullets.Skip(tokens);
         var clauses = new ClauseScanner(vocabulary, text, tokens, from).Scan();
-        var reader = new LineReader(vocabulary, settings, text, tokens);
-        var joined = ClauseJoiner.Join(clauses, reader.IsOneName);
+        var reader = new LineReader(vocabulary, measures, settings, text, tokens);
+        var joined = ClauseJoiner.Join(clauses, reader.IsOneName, c => reader.Match(c).IsFound);
         var source = new Source(number, text, tokens, reader);
         if (joined.Count == 0)
         {
@@ -67,7 +67,13 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         _isFirst = false;
         for (var i = 0; i < joined.Count; i++)
         {
-            var start = i == 0 ? 0 : tokens[joined[i].From].Start;
+            var first = i;
+            // What is noted side by side was written as one remark.
+            while (pieces[i] == ReadAs.Note && i + 1 < joined.Count && pieces[i + 1] == ReadAs.Note)
+            {
+                i++;
+            }
+            var start = first == 0 ? 0 : tokens[joined[first].From].Start;
             var end = i + 1 < joined.Count ? tokens[joined[i + 1].From].Start : text.Length;
             Account(source, start, end, pieces[i]);
         }
@@ -110,6 +116,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         if (trimmed.Length > 0)
         {
             _account.Add(new SourceLine(source.Number, start + piece.IndexOf(trimmed[0], StringComparison.Ordinal) + 1, trimmed, what));
+            if (what == ReadAs.Note && trimmed.Any(char.IsLetterOrDigit))
+            {
+                _notes.Add(trimmed);
+            }
         }
     }
 
@@ -122,9 +132,14 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         {
             return false;
         }
-        if (clause.HasBuild && (!clause.HasStrangers || clause.Build[0].At == clause.From))
+        if (clause.HasBuild && (!clause.HasStrangers || (clause.Build[0].At == clause.From && clause.Build[0].Meaning.Sense != Sense.Up)))
         {
             return false;
+        }
+        if (clause.HasAmount && clause.Amount!.Value.Trouble.Length == 0 && (source.Tokens[clause.From].Kind == TokenKind.Word || source.Tokens[clause.From].Is("#")) && clause.Name.Min() >= clause.Amount.Value.End)
+        {
+            // "Three Anchors", "#4 Foghorn": a number in words in front of a name that no ingredient has.
+            return clause.HasStrangers && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i));
         }
         if (clause.HasAmount)
         {
@@ -147,7 +162,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var typed = source.Of(clause);
         if (clause.Trouble.Length > 0)
         {
-            return onNameLine ? Note(typed) : Unread(clause, source, typed, clause.Trouble, clause.TroubleAt);
+            return onNameLine ? ReadAs.Note : Unread(clause, source, typed, clause.Trouble, clause.TroubleAt);
         }
         if (ReadYieldOrTotal(clause, typed) is { } yielded)
         {
@@ -168,28 +183,29 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         }
         if (clause.InBrackets && !clause.HasAmount && !clause.SaysPlace)
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         if (IsEmptyOfLine(clause))
         {
-            return clause.HasBuild || clause.Says(Sense.Step) || !double.IsNaN(clause.Seconds) ? BuildOnly(clause, typed) : Note(typed);
+            return clause.HasBuild || clause.Says(Sense.Step) || !double.IsNaN(clause.Seconds) ? BuildOnly(clause, typed) : ReadAs.Note;
         }
-        if (!clause.HasAmount && clause.Unit is null && !clause.SaysPlace)
+        if (!clause.HasAmount && clause.Unit is null && !clause.SaysPlace && !(clause.Says(Sense.Vague) && source.Reader.Match(clause).IsFound))
         {
             return WithoutAmount(clause, source, typed, onNameLine);
         }
-        if (onNameLine && !clause.HasName)
+        if (onNameLine && (!clause.HasName || (clause.Unit is null && !source.Reader.Match(clause).IsFound)))
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         if (clause.Says(Sense.Rinse) && !clause.HasAmount && clause.HasBuild)
         {
             // "Rinse a coupe with ...": the glass is named on the way.
             Build(clause);
         }
-        if (clause.HasAmount && clause.Unit is null && clause.Says(Sense.Step) && clause.HasStrangers && !source.Reader.Match(clause).IsFound && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i)))
+        if (clause.HasAmount && clause.Unit is null && (clause.Says(Sense.Step) || clause.HasBuild) && clause.HasStrangers && !clause.SaysPlace && !source.Reader.Match(clause).IsFound && clause.Name.All(i => !source.Reader.IsNameWordOfPantry(i)))
         {
-            return Unread(clause, source, typed, "A number that belongs to nothing known: write an amount and an ingredient.", clause.From);
+            // "Stirred down 40 revolutions", "simmer 3 good minutes": a figure of the step.
+            return BuildOnly(clause, typed);
         }
         return Line(clause, source, typed, isEqualPart: false);
     }
@@ -198,6 +214,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
 
     private ReadAs Line(Clause clause, Source source, string typed, bool isEqualPart)
     {
+        if (!clause.HasBuild && !double.IsNaN(clause.Seconds))
+        {
+            Build(clause);
+        }
         if (clause.HasBuild && !clause.Says(Sense.Rinse))
         {
             Build(clause);
@@ -219,7 +239,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
     private static string BuildWordsOf(Clause clause, Source source)
     {
         var first = clause.Build.Min(b => b.At);
-        var last = clause.Build.Max(b => b.At);
+        var last = clause.Build.Max(b => b.End) - 1;
         // Build words on both sides of the name ("shake 45 ml apple juice with cubes"): the step is the whole clause.
         var nameInside = clause.Name.Any(i => i > first && i < last);
         return nameInside ? source.Of(clause) : source.Text[source.Tokens[first].Start..source.Tokens[last].End];
@@ -229,7 +249,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
     {
         if (clause.Says(Sense.Told))
         {
-            return Note(typed);
+            return ReadAs.Note;
         }
         Build(clause);
         _build.AddStep(typed);
@@ -245,12 +265,16 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         }
         if (clause.HasBuild || (clause.Says(Sense.Step) && clause.HasStrangers))
         {
-            return Told(clause) ? Note(typed) : Step(clause, source, typed);
+            return Told(clause) || IsRemark(clause) ? ReadAs.Note : Step(clause, source, typed);
         }
         var match = source.Reader.Match(clause);
         var isNamed = match.IsFound || clause.OrAt >= 0 || clause.Says(Sense.ToTaste);
-        return isNamed && !onNameLine && !clause.Says(Sense.Told) ? Line(clause, source, typed, isEqualPart: false) : Note(typed);
+        return isNamed && !onNameLine && !clause.Says(Sense.Told) ? Line(clause, source, typed, isEqualPart: false) : ReadAs.Note;
     }
+
+    /// <summary>"Needs to warm up a bit", "tastes like a shaken milk": words of the bar in a sentence about something else.</summary>
+    private static bool IsRemark(Clause clause) =>
+        clause.HasBuild && clause.HasStrangers && clause.Build[0].At > clause.From && clause.Name.Count > clause.Build.Count && !clause.Says(Sense.Label);
 
     private static bool Told(Clause clause) => clause.Says(Sense.Told);
 
@@ -265,15 +289,6 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         Build(clause);
         _build.AddStep(typed);
         return ReadAs.Build;
-    }
-
-    private ReadAs Note(string typed)
-    {
-        if (typed.Length > 0)
-        {
-            _notes.Add(typed);
-        }
-        return ReadAs.Note;
     }
 
     private ReadAs Unread(Clause clause, Source source, string typed, string reason, int at)

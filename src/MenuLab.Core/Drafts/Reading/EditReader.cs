@@ -46,7 +46,16 @@ internal sealed class EditReader
     public void Keep(int number, string text, string reason)
     {
         _unread.Add(new UnreadLine(text.Trim(), number, 1, reason));
-        _account.Add(new SourceLine(number, 1, text.Trim(), ReadAs.Unread));
+        Account(number, text, 0, text.Length, ReadAs.Unread);
+    }
+
+    private void Account(int number, string text, int from, int to, ReadAs what)
+    {
+        var piece = text[from..to];
+        if (piece.Trim() is { Length: > 0 } trimmed)
+        {
+            _account.Add(new SourceLine(number, from + piece.IndexOf(trimmed[0], StringComparison.Ordinal) + 1, trimmed, what));
+        }
     }
 
     public void Add(int number, string text)
@@ -74,11 +83,7 @@ internal sealed class EditReader
             var piece = new Piece(number, text, tokens, pieces[i].From, pieces[i].To);
             var what = piece.From < piece.To ? Read(piece) : ReadAs.Edit;
             var end = i + 1 < pieces.Count && pieces[i + 1].From < tokens.Count ? Math.Max(begun, tokens[pieces[i + 1].From].Start) : text.Length;
-            var source = text[begun..end].Trim();
-            if (source.Length > 0)
-            {
-                _account.Add(new SourceLine(number, begun + 1, source, what));
-            }
+            Account(number, text, begun, end, what);
             begun = end;
         }
     }
@@ -125,7 +130,7 @@ internal sealed class EditReader
     private static bool IsBreak(List<Token> tokens, int at)
     {
         var token = tokens[at];
-        if (token.Is(",") || token.Is(";") || (token.Is(".") && (at + 1 == tokens.Count || tokens[at + 1].Spaced)) || Parts.Contains(token.Plain))
+        if (token.Is(",") || token.Is(";") || (token.Is(".") && (at + 1 == tokens.Count || (tokens[at + 1].Spaced && at > 0 && tokens[at - 1].End - tokens[at - 1].Start > 1))) || Parts.Contains(token.Plain))
         {
             return true;
         }
@@ -222,7 +227,7 @@ internal sealed class EditReader
                 (from, to, isTo) = amount.IsRange ? (amount.Low, Amount.Of(amount.High, amount.End), true) : (from, amount, isTo);
                 at = amount.End;
             }
-            else if (to is not null && BarWords.Table1.Longest(tokens, at, piece.To) is { IsFound: true } word && word.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is { Sense: Sense.Unit } meaning)
+            else if (to is not null && BarWords.Phrases.Longest(tokens, at, piece.To) is { IsFound: true } word && word.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is { Sense: Sense.Unit } meaning)
             {
                 unit = meaning.Unit;
                 at = word.End;
@@ -232,11 +237,12 @@ internal sealed class EditReader
                 return null;
             }
         }
-        if (to is not { } target || IsBuild(piece))
+        var meant = Lines(piece, name);
+        if (to is not { } target || (meant.Count == 0 && IsBuild(piece)))
         {
             return null;
         }
-        return Lines(piece, name) switch
+        return meant switch
         {
             [] => NotThere(piece, name, target.Value, unit),
             [var only] => Apply(piece, only, from, sign, isTo, target.Value, unit),
@@ -269,7 +275,7 @@ internal sealed class EditReader
         }
         var at = amount.End;
         Unit? unit = null;
-        if (at < piece.To && BarWords.Table1.Longest(piece.Tokens, at, piece.To) is { IsFound: true } word && word.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is { Sense: Sense.Unit } meaning)
+        if (at < piece.To && BarWords.Phrases.Longest(piece.Tokens, at, piece.To) is { IsFound: true } word && word.Values!.FirstOrDefault(m => m.Sense == Sense.Unit) is { Sense: Sense.Unit } meaning)
         {
             unit = meaning.Unit;
             at = word.End;
@@ -448,7 +454,7 @@ internal sealed class EditReader
     {
         for (var at = piece.From; at < piece.To; at++)
         {
-            var word = BarWords.Table1.Longest(piece.Tokens, at, piece.To);
+            var word = BarWords.Phrases.Longest(piece.Tokens, at, piece.To);
             if (word.IsFound && word.Values!.Any(m => m.Sense is Sense.Method or Sense.Glass or Sense.Strain or Sense.Ice or Sense.Up or Sense.NoIce))
             {
                 return Lines(piece, (piece.From, piece.To)).Count == 0;

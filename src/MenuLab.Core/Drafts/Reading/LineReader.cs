@@ -7,7 +7,7 @@ namespace MenuLab.Core.Drafts.Reading;
 /// Decides what a clause with a name or an amount is: a line, a question or unread. Whatever a person would ask back is
 /// asked; what is assumed is said.
 /// </summary>
-internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, string text, List<Token> tokens)
+internal sealed class LineReader(Vocabulary vocabulary, MeasuresSet measures, ReadSettings settings, string text, List<Token> tokens)
 {
     // Nobody pours less than this many mL by a bare number, or more than that many ounces into one glass.
     private const double LeastBareMillilitres = 4;
@@ -45,12 +45,14 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
     private static bool IsNameWord(string plain) => plain is not ("'" or "-" or "." or "," or "(" or ")" or "");
 
     private bool IsSmall(int at) =>
-        BarWords.Table1.Longest(tokens, at, at + 1) is { IsFound: true } found && found.Values!.Any(m => m.Sense is Sense.Filler or Sense.And or Sense.With);
+        BarWords.Phrases.Longest(tokens, at, at + 1) is { IsFound: true } found && found.Values!.Any(m => m.Sense is Sense.Filler or Sense.And or Sense.With);
 
     /// <summary>What the clause's name may mean.</summary>
-    public Vocabulary.Match Match(Clause clause)
+    public Vocabulary.Match Match(Clause clause) => clause.Found ??= FindMatch(clause);
+
+    private Vocabulary.Match FindMatch(Clause clause)
     {
-        var best = vocabulary.Find(NameWords(clause));
+        var best = vocabulary.Find(NameWords(clause), clause.IsJoined);
         if (best.IsFound)
         {
             return WithStrength(clause, best);
@@ -81,10 +83,11 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
     /// <summary>The word at a token stands in some name of the pantry.</summary>
     public bool IsNameWordOfPantry(int at) => vocabulary.KnowsWord(tokens[at].Plain);
 
+    /// <summary>Two clauses together are one name: "lime juice, bottled".</summary>
     public bool IsOneName(Clause first, Clause second)
     {
         string[] words = [.. NameWords(first), .. NameWords(second)];
-        return vocabulary.Find(words) is { How: Vocabulary.How.Exact or Vocabulary.How.Alike } && !(second.Name.Count > 0 && !second.HasStrangers && Match(second).IsFound && first.HasAmount == second.HasAmount && false);
+        return vocabulary.Find(words, inAnyOrder: true) is { How: Vocabulary.How.Exact or Vocabulary.How.Alike };
     }
 
     public Outcome Read(Clause clause, int line, int column, string typed, bool isEqualPart)
@@ -133,6 +136,7 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
             return false;
         }
         clause.Name.Add(clause.UnitAt);
+        clause.Found = null;
         clause.Unit = null;
         clause.UnitAt = -1;
         return true;
@@ -211,6 +215,10 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
         {
             clause.Unit = inTheWord;
         }
+        if (clause.Says(Sense.Vague))
+        {
+            return AskHowMuch(clause, "Houses do not agree on that measure: how much, in a unit?", aliases, known, named, spec, line, column, typed);
+        }
         if (NoAmountProblem(clause, spec.Place, isEqualPart) is { } problem)
         {
             return AskHowMuch(clause, problem, aliases, known, named, spec, line, column, typed);
@@ -254,14 +262,14 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
             : new Outcome(clause.IsDoubtful ? pending with { Asks = pending.Asks ?? "A question mark stands behind it: is it so?" } : pending, null);
     }
 
-    private static bool IsAbsurd(LineSpec spec)
+    private bool IsAbsurd(LineSpec spec)
     {
         if (double.IsNaN(spec.Amount))
         {
             return false;
         }
-        var millilitres = UnitWords.Millilitres(spec.Unit, new MeasuresSet { Number = 0 }) * spec.Amount;
-        var grams = UnitWords.Grams(spec.Unit, new MeasuresSet { Number = 0 }) * spec.Amount;
+        var millilitres = UnitWords.Millilitres(spec.Unit, measures) * spec.Amount;
+        var grams = UnitWords.Grams(spec.Unit, measures) * spec.Amount;
         return spec.Amount <= 0 || millilitres > AmountReader.Absurd || grams > AmountReader.Absurd || spec.Amount > AmountReader.Absurd;
     }
 
@@ -418,17 +426,18 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
 
     private bool SaysTheSame(Clause clause, (Amount Amount, Unit? Unit) again)
     {
-        var measures = new MeasuresSet { Number = 0 };
         var first = clause.Amount!.Value.Value * UnitWords.Millilitres(clause.Unit ?? settings.BareNumber, measures);
         var second = again.Amount.Value * UnitWords.Millilitres(again.Unit ?? settings.BareNumber, measures);
         // A bracket that weighs what was counted ("1 egg white (33 g)") does not contradict it.
         return double.IsNaN(first) || double.IsNaN(second) || Math.Abs(first - second) <= 0.12 * Math.Max(first, second);
     }
 
-    private static (IReadOnlyList<LineSpec>, string?) WithUnit(Clause clause, LineSpec spec, Unit unit, IReadOnlyList<Vocabulary.Alias>? aliases)
+    private (IReadOnlyList<LineSpec>, string?) WithUnit(Clause clause, LineSpec spec, Unit unit, IReadOnlyList<Vocabulary.Alias>? aliases)
     {
         spec = spec with { Unit = unit };
-        if (unit == Unit.Peel && spec.Place == Place.In && clause.Treatments.Count == 0 && spec.Joins is null && aliases is not null)
+        // Zest by number goes into a syrup or an infusion; a peel or twist lies on the drink.
+        var isZest = clause.UnitAt >= 0 && tokens[clause.UnitAt].Plain.StartsWith("zest", StringComparison.Ordinal);
+        if (unit == Unit.Peel && !isZest && spec.Place == Place.In && clause.Treatments.Count == 0 && spec.Joins is null && aliases is not null)
         {
             return ([(spec with { Place = Place.Garnish }).Assuming("A peel: taken as a garnish.")], null);
         }
@@ -535,7 +544,7 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
     // ---- which of several ----------------------------------------------------------------------------------------
 
     /// <summary>Of several with one name, those that fit the unit: lemon by the mL is its juice, by the slice the fruit.</summary>
-    private static IReadOnlyList<Vocabulary.Alias> Narrow(IReadOnlyList<Vocabulary.Alias> aliases, Unit unit, LineSpec spec, Clause clause)
+    private IReadOnlyList<Vocabulary.Alias> Narrow(IReadOnlyList<Vocabulary.Alias> aliases, Unit unit, LineSpec spec, Clause clause)
     {
         if (aliases.Count < 2)
         {
@@ -568,7 +577,7 @@ internal sealed class LineReader(Vocabulary vocabulary, ReadSettings settings, s
         {
             return solid;
         }
-        if (!double.IsNaN(UnitWords.Grams(unit, new MeasuresSet { Number = 0 })) || unit == Unit.Pinch)
+        if (!double.IsNaN(UnitWords.Grams(unit, measures)) || unit == Unit.Pinch)
         {
             return aliases;
         }

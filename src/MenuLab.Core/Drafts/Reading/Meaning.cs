@@ -3,6 +3,8 @@ namespace MenuLab.Core.Drafts.Reading;
 /// <summary>What a word of the bar's language does to the clause that it stands in.</summary>
 internal enum Sense
 {
+    /// <summary>No meaning: the default, so that a search that finds nothing is not taken for a unit.</summary>
+    Nothing,
     /// <summary>A unit, see <see cref="Meaning.Unit"/>.</summary>
     Unit,
     /// <summary>A method; the key names it.</summary>
@@ -77,6 +79,8 @@ internal enum Sense
     Step,
     /// <summary>"Not", "was": the build words of the clause are told, not ordered.</summary>
     Told,
+    /// <summary>A measure that no house agrees on: "handful", "bottle", "shot".</summary>
+    Vague,
     /// <summary>"To taste": an amount that nobody wrote.</summary>
     ToTaste,
     /// <summary>"Juice of", in front of a number of fruit.</summary>

@@ -82,8 +82,8 @@ internal sealed record Pending
     /// <summary>What is full of gas is not shaken: architecture 1.3.</summary>
     private static Joins? DefaultJoins(Ingredient ingredient, MethodModel? method)
     {
-        var fizzy = ingredient.Kind == IngredientKind.Carbonated || ingredient.Composition.Caveats.HasFlag(CompositionCaveats.Carbonated)
-            || ingredient.Name.StartsWith("Sparkling", StringComparison.OrdinalIgnoreCase);
+        // Beer and sparkling wine are now and then stirred in on purpose; only a named method decides for them.
+        var fizzy = ingredient.Kind == IngredientKind.Carbonated || (method is not null && ingredient.Composition.Caveats.HasFlag(CompositionCaveats.Carbonated));
         if (!fizzy)
         {
             return null;

@@ -8,7 +8,7 @@ internal static class UnitWords
         (Unit.Millilitre, "ml, mls, millilitre, millilitres, milliliter, milliliters, mil, mils, cc, mililitro, mililitros, millilitro, millilitri, mililitre"),
         (Unit.Centilitre, "cl, cls, centilitre, centilitres, centiliter, centiliters, centilitro, centilitros, centilitri"),
         (Unit.Litre, "l, lt, ltr, ltrs, litre, litres, liter, liters, litro, litros, litri, litr"),
-        (Unit.FluidOunce, "oz, ozs, ounce, ounces, fl oz, floz, fluid ounce, fluid ounces, fl ounce, fl ounces, once, onces, onza, onzas, oncia, once liquide, unze, unzen"),
+        (Unit.FluidOunce, "oz, ozs, ounce, ounces, fl oz, floz, fluid ounce, fluid ounces, fl ounce, fl ounces, onces, onza, onzas, oncia, once liquide, unze, unzen"),
         (Unit.WeightOunce, "oz wt, oz weight, wt oz, oz by weight, ounce by weight, ounces by weight, ounce weight, ounces weight, weight oz, oz av"),
         (Unit.Teaspoon, "t, tsp, tsps, tspn, teaspoon, teaspoons, tea spoon, tea spoons, tl, teeloffel, teelöffel, c a c, c à c, cac, cuillère à café, cuillères à café, cuillere a the, "
             + "cdta, cdtas, cdita, cditas, cucharadita, cucharaditas, cucchiaino, cucchiaini, colher de chá, colheres de chá, theelepel, theelepels, tsk, teske, teskeer, łyżeczka, łyżeczki, łyżeczkę"),
@@ -23,9 +23,9 @@ internal static class UnitWords
         (Unit.Gram, "g, gr, gs, gm, gms, gram, grams, gramme, grammes, gramm, gramo, gramos, grammo, grammi, grama, gramas"),
         (Unit.Kilogram, "kg, kgs, kilo, kilos, kilogram, kilograms, kilogramme, kilogrammes, kilogramm, kilogramo, kilogramos, chilo, chili, chilogrammo, quilo, quilos"),
         (Unit.Pound, "lb, lbs, pound, pounds, #, libra, libras, libbra, libbre, livre"),
-        (Unit.Part, "part, parts, pt, pts, teil, teile, teilen, parte, partes, parti, deel, delen, del, dele, część, części"),
-        (Unit.Piece, "ea, each, pc, pcs, piece, pieces, whole, stk, stück, pièce, pièces, pieza, piezas, pezzo, pezzi, unidad, unidades, unidade, stuk, stuks, szt, "
-            + "stalk, stalks, stick, sticks, pod, pods, stange, stangen, berry, berries"),
+        (Unit.Part, "part, parts, pt, pts, teil, teile, teilen, parte, partes, parti, deel, delen, dele, część, części"),
+        (Unit.Piece, "ea, each, pc, pcs, piece, pieces, stk, stück, pièce, pièces, pieza, piezas, pezzo, pezzi, unidad, unidades, unidade, stuk, stuks, szt, "
+            + "stalk, stalks, stick, sticks, pod, pods, stange, stangen"),
         (Unit.Leaf, "leaf, leaves, lvs, lf, blatt, blätter, blättern, feuille, feuilles, hoja, hojas, foglia, foglie, folha, folhas, blad, blaadje, blaadjes, blade, listek, listki, listków"),
         (Unit.Sprig, "sprig, sprigs, spr, spg, zweig, zweige, zweigen, brin, brins, branche, branches, ramita, ramitas, rametto, rametti, raminho, raminhos, takje, takjes, kvist, kviste, gałązka, gałązki"),
         (Unit.Slice, "slice, slices, wheel, wheels, coin, coins, ribbon, ribbons, scheibe, scheiben, tranche, tranches, rondelle, rondelles, rodaja, rodajas, fetta, fette, fettina, fettine, "

@@ -12,6 +12,10 @@ public sealed class Vocabulary
     /// <summary>At most this many candidates are offered from the beginning of a word.</summary>
     private const int MostCompletions = 8;
 
+    /// <summary>Words that a stock list puts first: "juice apple", "tea green".</summary>
+    private static readonly HashSet<string> Heads = new(StringComparer.Ordinal)
+        { "juice", "syrup", "tea", "vinegar", "sugar", "milk", "wine", "vermouth", "beer", "coffee", "acid", "water", "cream" };
+
     private readonly Dictionary<string, List<Alias>> _exact = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<Alias>> _singular = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<Alias>> _compact = new(StringComparer.Ordinal);
@@ -80,19 +84,25 @@ public sealed class Vocabulary
     internal bool KnowsWord(string word) => _words.Knows(word) || _words.Knows(PlainText.Singular(word));
 
     /// <summary>Finds a name by its plain words, from the strictest comparison to the loosest.</summary>
-    internal Match Find(IReadOnlyList<string> words)
+    /// <param name="words">Plain words in the order typed.</param>
+    /// <param name="inAnyOrder">
+    /// The order may differ, as in "lime juice, bottled" and "tea green": not for names at large, or orange bitters would
+    /// be bitter orange.
+    /// </param>
+    internal Match Find(IReadOnlyList<string> words, bool inAnyOrder = false)
     {
         if (words.Count is 0 or > 9)
         {
             return new Match(How.None, [], "");
         }
-        var plain = Plain(words);
+        var reorder = inAnyOrder || Heads.Contains(words[0]);
+        var plain = Plain(words, reorder);
         if (plain.How != How.None)
         {
             return plain;
         }
         var spelled = words.Select(w => BarWords.Spelled.GetValueOrDefault(w, w)).ToArray();
-        if (!spelled.SequenceEqual(words, StringComparer.Ordinal) && Plain(spelled) is { How: not How.None } inFull)
+        if (!spelled.SequenceEqual(words, StringComparer.Ordinal) && Plain(spelled, reorder) is { How: not How.None } inFull)
         {
             return inFull with { How = How.Spelled };
         }
@@ -100,7 +110,7 @@ public sealed class Vocabulary
         return corrected.How != How.None ? corrected : Completed(words);
     }
 
-    private Match Plain(IReadOnlyList<string> words)
+    private Match Plain(IReadOnlyList<string> words, bool reorder)
     {
         var joined = string.Join(' ', words);
         if (_exact.TryGetValue(joined, out var exact))
@@ -115,7 +125,7 @@ public sealed class Vocabulary
         {
             return new Match(How.Alike, compact, joined);
         }
-        return words.Count > 1 && _reordered.TryGetValue(Reordered(words), out var reordered)
+        return reorder && words.Count > 1 && _reordered.TryGetValue(Reordered(words), out var reordered)
             ? new Match(How.Alike, reordered, joined)
             : new Match(How.None, [], joined);
     }
@@ -130,13 +140,13 @@ public sealed class Vocabulary
         {
             return new Match(How.None, [], "");
         }
-        var choices = new List<IReadOnlyList<Spelling.Near>>();
+        var choices = new List<List<Spelling.Near>>();
         var combinations = 1;
         foreach (var word in words)
         {
-            IReadOnlyList<Spelling.Near> near = KnowsWord(word) || word.Length < 4 || !char.IsLetter(word[0])
+            List<Spelling.Near> near = KnowsWord(word) || word.Length < 4 || !char.IsLetter(word[0])
                 ? [new Spelling.Near(word, 0)]
-                : [.. _words.Find(word, 2).Take(12)];
+                : Choices(word);
             combinations *= near.Count;
             if (combinations is 0 or > 300)
             {
@@ -152,20 +162,23 @@ public sealed class Vocabulary
             return new Match(How.None, [], "");
         }
         var best = found.Min(f => f.Slips);
-        var shortest = words.Zip(found.First(f => f.Slips == best).Words, (typed, read) => typed == read ? int.MaxValue : typed.Length).Min();
-        // In a short word a second slip is nearly as likely as the first.
-        var near1 = found.Where(f => f.Slips <= best + (shortest <= 5 ? 1 : 0)).OrderBy(f => f.Slips).ToList();
+        // A wrong letter in a short word leaves so little that a second slip is nearly as likely as the first; a letter
+        // too many, missing or swapped leaves all the others.
+        var isFaint = words.Zip(found.First(f => f.Slips == best).Words).Any(pair => pair.First.Length <= 5 && pair.First.Length == pair.Second.Length && IsSubstitution(pair.First, pair.Second));
+        var near1 = found.Where(f => f.Slips <= best + (isFaint ? 1 : 0)).OrderBy(f => f.Slips).ToList();
         var aliases = near1.SelectMany(f => f.Aliases).DistinctBy(a => a.Ingredient).ToList();
         var winner = near1.Where(f => f.Slips == best).SelectMany(f => f.Aliases).DistinctBy(a => a.Ingredient).ToList();
         var text = string.Join(' ', near1[0].Words);
         var sure = words.Zip(near1[0].Words).All(pair => IsPlainSlip(pair.First, pair.Second)) && near1.All(f => SameIngredients(f.Aliases, near1[0].Aliases));
-        return sure ? new Match(How.Corrected, winner, text) : new Match(How.Offered, aliases, text);
+        // "ging" is one letter from gin, and the beginning of ginger.
+        var begun = sure ? Completed(words).Aliases.Where(a => !winner.Any(w => w.Ingredient.Id == a.Ingredient.Id)).ToList() : [];
+        return sure && begun.Count == 0 ? new Match(How.Corrected, winner, text) : new Match(How.Offered, [.. begun, .. aliases], text);
 
         void Pick(int at, int slips)
         {
             if (at == words.Length)
             {
-                if (slips > 0 && Plain(picked) is { How: not How.None } match)
+                if (slips > 0 && Plain(picked, reorder: false) is { How: not How.None } match)
                 {
                     found.Add((slips, [.. picked], [.. match.Aliases]));
                 }
@@ -177,6 +190,13 @@ public sealed class Vocabulary
                 Pick(at + 1, slips + choice.Slips);
             }
         }
+    }
+
+    // Two slips in five letters leave too little of the word, unless one slip reaches another.
+    private List<Spelling.Near> Choices(string word)
+    {
+        var near = _words.Find(word, 2);
+        return near.Count > 0 && word.Length <= 5 && near[0].Slips == 2 ? [] : [.. near.Take(12)];
     }
 
     private static bool IsPlainSlip(string typed, string read) =>
@@ -277,7 +297,7 @@ public sealed class Vocabulary
 
     private static bool IsUnitOrHeat(string word)
     {
-        var found = BarWords.Table1.Longest(Tokenizer.Cut(word), 0, 1);
+        var found = BarWords.Phrases.Longest(Tokenizer.Cut(word), 0, 1);
         return found.IsFound && found.Values!.Any(m => (m.Sense == Sense.Unit && UnitWords.IsCount(m.Unit)) || m.Sense == Sense.Start);
     }
 
@@ -310,7 +330,7 @@ public sealed class Vocabulary
     }
 
     private static string Reordered(IEnumerable<string> words) =>
-        string.Join(' ', words.Where(w => w is not ("of" or "de" or "d" or "di" or "du" or "da" or "the" or "and")).Select(PlainText.Singular).Order(StringComparer.Ordinal));
+        string.Join(' ', words.Where(w => w is not ("of" or "de" or "d" or "di" or "du" or "da" or "the" or "and")).Order(StringComparer.Ordinal));
 
     private static void Put(Dictionary<string, List<Alias>> table, string key, Alias alias)
     {

@@ -34,7 +34,7 @@ public sealed class PastedDrink(HouseStock house)
             NotKnown = Allergens(worked, AllergenState.Unknown),
             Cautions =
             [
-                .. worked.Cautions.Concat(PourCautions.Of(worked.Weighed, worked.Balance))
+                .. worked.Cautions
                     .Select(c => new CautionRow(c.Text, Names(c.Lines.Select(place => worked.Weighed.Lines[place].Ingredient)), c.Source)),
             ],
         };

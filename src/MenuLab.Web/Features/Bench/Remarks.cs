@@ -11,7 +11,7 @@ public static class Remarks
     public static string Of(Figure figure)
     {
         var words = new List<string>();
-        if (figure.Estimate.Certainty == Certainty.AtLeast || (figure.Estimate.Certainty == Certainty.Unknown && figure.Estimate.UnknownPercent > 0))
+        if (figure.Estimate.Certainty is Certainty.AtLeast or Certainty.SoFar || (figure.Estimate.Certainty == Certainty.Unknown && figure.Estimate.UnknownPercent > 0))
         {
             words.Add(HouseFormat.Missing(figure.Estimate));
         }

@@ -2,9 +2,8 @@ using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
-using MenuLab.Core.Safety;
 
-namespace MenuLab.Web.Features.Bench;
+namespace MenuLab.Core.Safety;
 
 /// <summary>What would go wrong in the pouring of a drink, beside the cautions of Core/Safety.</summary>
 public static class PourCautions
