@@ -137,7 +137,7 @@ public static class BalanceEngine
         }
         caveats = Caveats(lines, order, served.Ph, figures, withTopUps: true);
         // The freezing-point model, and with it the heat balance, has its limits (docs/science.md, section 7).
-        if (settings.IceGrams > 0 && !Freezing.IsWithinRange(new Liquid(tin.Parts)))
+        if (settings.IceGrams > 0 && !Freezing.IsWithinRange(new Liquid(served.Parts)))
         {
             caveats[(int)Metric.Dilution] |= MetricCaveats.OutsideRange;
             caveats[(int)Metric.FinalTemperature] |= MetricCaveats.OutsideRange;
