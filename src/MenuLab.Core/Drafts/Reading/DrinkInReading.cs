@@ -127,8 +127,8 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
 
     private static bool IsName(Clause clause, Source source)
     {
-        if (!clause.HasName || clause.SaysPlace || clause.Ratio is not null || clause.Says(Sense.EqualParts) || clause.Says(Sense.Makes) || clause.Says(Sense.Total) || clause.Unit is not null
-            || clause.Trouble.Length > 0 || clause.OrAt >= 0)
+        if (!clause.HasName || clause.SaysPlace || clause.Ratio is not null || clause.Says(Sense.EqualParts) || clause.Says(Sense.Makes) || clause.Says(Sense.Total)
+            || (clause.Unit is not null && (clause.HasAmount || clause.UnitAt <= clause.Name.Min())) || clause.Trouble.Length > 0 || clause.OrAt >= 0)
         {
             return false;
         }
