@@ -12,4 +12,8 @@ var ranges = new Command("balance-ranges", "Figures, ranges and shares of a 10-l
 ranges.SetAction(_ => BalanceMeasurement.Ranges());
 root.Add(ranges);
 
+var accuracy = new Command("accuracy", "The largest error of each computation against its oracle.");
+accuracy.SetAction(_ => AccuracyMeasurement.Run());
+root.Add(accuracy);
+
 return root.Parse(args).Invoke();

@@ -123,7 +123,10 @@ internal static class Ranges
         var relative = uncertainty / value;
         var sigma = Math.Sqrt(Math.Log(1 + relative * relative));
         var median = value / Math.Sqrt(1 + relative * relative);
-        return (median * Math.Exp(-Sigmas95 * sigma), median * Math.Exp(Sigmas95 * sigma));
+        // Never narrower than what stands just below the switch, so that more uncertainty never narrows a range.
+        return (
+            Math.Min(median * Math.Exp(-Sigmas95 * sigma), value * (1 - Sigmas95 * SkewAbove)),
+            Math.Max(median * Math.Exp(Sigmas95 * sigma), value * (1 + Sigmas95 * SkewAbove)));
     }
 
     /// <summary>What the lines bring: their amounts, and the spreads of their compositions, one ingredient's lines together.</summary>

@@ -151,4 +151,6 @@ public enum CompositionCaveats
     Carbonated = 32,
     /// <summary>Contains raw egg.</summary>
     RawEgg = 64,
+    /// <summary>The figures of the record add up to more than 100.5 g per 100 g; water gave way.</summary>
+    MassOverstated = 128,
 }

@@ -73,7 +73,7 @@ public enum FigureStatus
 
 /// <summary>One figure of an ingredient with where it comes from. What nobody knows has no row.</summary>
 /// <param name="Quantity">Column name as in seed-data, e.g. "citric_g".</param>
-/// <param name="Value">The figure, per 100 g unless the quantity is itself an intensive one; NaN where only bounds are known.</param>
+/// <param name="Value">The figure, per 100 g or 100 mL as the ingredient's basis says, unless the quantity is itself an intensive one; NaN where only bounds are known.</param>
 /// <param name="Low">Lower bound, or NaN.</param>
 /// <param name="High">Upper bound, or NaN.</param>
 /// <param name="Source">Where it was read.</param>
@@ -86,6 +86,14 @@ public sealed record IngredientFigure(string Quantity, double Value, double Low,
 /// <param name="Grams">Mass of one, g.</param>
 /// <param name="Source">Where it was read.</param>
 public sealed record PieceWeight(string Measure, double Grams, string Source);
+
+/// <summary>What is known of one allergen of an ingredient, and from where. An allergen without such a row is absent as far as anybody knows.</summary>
+/// <param name="Allergen">Which.</param>
+/// <param name="State">There, or an open question.</param>
+/// <param name="Law">Whose list it stands on: "EU", "US" or "EU US".</param>
+/// <param name="Source">Where it was read.</param>
+/// <param name="Note">The species, or what to ask: "almond", "finings".</param>
+public sealed record AllergenFact(Allergen Allergen, AllergenState State, string Law, string Source, string Note);
 
 /// <summary>An ingredient as the reader and the engine need it: shipped, or of the house.</summary>
 public sealed class Ingredient
@@ -102,8 +110,20 @@ public sealed class Ingredient
     /// <summary>What sort of thing it is.</summary>
     public required IngredientKind Kind { get; init; }
 
+    /// <summary>What its figures are per: "100 g" or "100 mL" (<see cref="CompositionBuilder.PerMass"/>, <see cref="CompositionBuilder.PerVolume"/>).</summary>
+    public string Basis { get; init; } = CompositionBuilder.PerMass;
+
     /// <summary>Other ways to write it: house abbreviations, other languages, trade words.</summary>
     public IReadOnlyList<string> Aliases { get; init; } = [];
+
+    /// <summary>
+    /// What an alias takes for granted, by alias: "simple syrup" is taken as 1:1 by mass. To be shown beside the line; an alias that is
+    /// not among the keys takes nothing for granted.
+    /// </summary>
+    public IReadOnlyDictionary<string, string> AliasAssumptions { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>Its allergens with source and species; their states stand in <see cref="Composition.Allergens"/>.</summary>
+    public IReadOnlyList<AllergenFact> AllergenFacts { get; init; } = [];
 
     /// <summary>The figures behind the composition, each with its source.</summary>
     public IReadOnlyList<IngredientFigure> Figures { get; init; } = [];

@@ -176,7 +176,8 @@ public static partial class AcidBase
     }
 
     // The safe way: at a fixed ionic strength the charges balance at one pH only, since the excess falls all the way.
-    private static PhSolution SolveBracketed(ReadOnlySpan<double> acids, double charge, bool ideal)
+    // Internal, since random liquids hardly ever come here and its tests must.
+    internal static PhSolution SolveBracketed(ReadOnlySpan<double> acids, double charge, bool ideal)
     {
         var strength = 0.02 + 0.5 * Math.Abs(charge);
         var ph = 3.0;

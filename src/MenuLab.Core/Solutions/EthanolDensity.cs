@@ -12,8 +12,9 @@ public static class EthanolDensity
     /// <summary>Highest temperature of the equation, °C.</summary>
     public const double HighestCelsius = 40;
 
-    // A1 to A12: powers 0 to 11 of the mass fraction at 20 °C.
-    internal static ReadOnlySpan<double> A =>
+    // A1 to A12: powers 0 to 11 of the mass fraction at 20 °C. An array, since a span of constants allocates in unoptimised builds,
+    // where the tests count allocations.
+    internal static readonly double[] A =
     [
         998.20123, -192.9769495, 389.1238958, -1668.103923, 13522.15441, -88292.78388,
         306287.4042, -613838.1234, 747017.2998, -547846.1354, 223446.0334, -39032.85426,

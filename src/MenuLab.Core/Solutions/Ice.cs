@@ -158,15 +158,13 @@ public static class Ice
     public static double HeatOfMixing(double ethanolMoleFraction) =>
         Interpolate(MixingFractions, MixingHeats, Guard.InRange(ethanolMoleFraction, 0, 1));
 
-    private static ReadOnlySpan<double> HeatFractions => [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 1];
+    // Arrays for the reason given at the ethanol density.
+    private static readonly double[] HeatFractions = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 1];
+    private static readonly double[] Heats = [4.18, 4.27, 4.31, 4.22, 4.03, 3.80, 3.50, 2.44];
+    private static readonly double[] MixingFractions = [0, 0.02, 0.05, 0.10, 0.15, 0.20, 0.30, 1];
+    private static readonly double[] MixingHeats = [0, -175, -404, -656, -769, -782, -699, 0];
 
-    private static ReadOnlySpan<double> Heats => [4.18, 4.27, 4.31, 4.22, 4.03, 3.80, 3.50, 2.44];
-
-    private static ReadOnlySpan<double> MixingFractions => [0, 0.02, 0.05, 0.10, 0.15, 0.20, 0.30, 1];
-
-    private static ReadOnlySpan<double> MixingHeats => [0, -175, -404, -656, -769, -782, -699, 0];
-
-    private static double Interpolate(ReadOnlySpan<double> at, ReadOnlySpan<double> values, double x)
+    private static double Interpolate(double[] at, double[] values, double x)
     {
         var i = 1;
         while (i < at.Length - 1 && x > at[i])

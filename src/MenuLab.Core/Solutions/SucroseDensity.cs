@@ -15,8 +15,8 @@ public static class SucroseDensity
 
     internal static readonly double WaterAt20 = WaterDensity.KilogramsPerCubicMetre(20);
 
-    // Rows: power of (t - 20)/100, 0 to 4. Columns: power of the mass fraction, 1 to 6.
-    internal static ReadOnlySpan<double> Coefficients =>
+    // Rows: power of (t - 20)/100, 0 to 4. Columns: power of the mass fraction, 1 to 6. An array for the reason given at the ethanol's.
+    internal static readonly double[] Coefficients =
     [
         385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.2890,
         -46.2720, -7.1720, 1.1597, 5.1126, 17.5254, 0,
@@ -102,8 +102,8 @@ public static class SucroseDensity
         var water = Collapse(celsius, coefficients);
         var fraction = Guard.InRange(brix, 0, HighestBrix) / 100;
         var density = Evaluate(fraction, water, coefficients, out var slope);
-        // Below 0.001 % the difference of two nearly equal volumes would be lost; there the limit is exact to seven digits.
-        return fraction < 1e-5
+        // Below that the difference of two nearly equal volumes would be lost; there the limit is exact to eight digits.
+        return fraction < 1e-7
             ? 1000 / water * (1 - slope / water)
             : 1000 * (1 / density - (1 - fraction) / water) / fraction;
     }
@@ -125,7 +125,7 @@ public static class SucroseDensity
     }
 
     /// <summary>Density at 20 °C by mass fraction of sucrose (0 to 1, unchecked), kg/m³, with its slope by the fraction.</summary>
-    internal static double At20(double fraction, out double slope) => Evaluate(fraction, WaterAt20, Coefficients[..Powers], out slope);
+    internal static double At20(double fraction, out double slope) => Evaluate(fraction, WaterAt20, Coefficients.AsSpan(0, Powers), out slope);
 
     // Sums the powers of temperature once, so that what is left is one polynomial in the mass fraction. Returns the water's density.
     private static double Collapse(double celsius, Span<double> coefficients)

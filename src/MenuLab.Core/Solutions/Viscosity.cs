@@ -66,7 +66,7 @@ public static class Viscosity
     /// <returns>mPa s.</returns>
     /// <remarks>
     /// Source: Bingham and Jackson compilation, ln of the ratio to water interpolated by mass and temperature, times <see cref="Water"/>.
-    /// Valid for: 0 to 100 %, 0 to 30 °C; below and above, the ratio of the nearest row. Error: 0.4 % at the cells, 2 % between them.
+    /// Valid for: 0 to 100 %, 0 to 30 °C; below and above, the ratio of the nearest row. Error: 0.5 % at the cells, 2 % between them.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 100 % or -20 to 100 °C, or NaN.</exception>
     public static double EthanolWater(double massPercent, double celsius) => Water(celsius) * EthanolRatio(massPercent, celsius);

@@ -231,6 +231,18 @@ public class BalanceEngineTests
     }
 
     [Fact]
+    public void A_range_widens_with_uncertainty_and_never_turns_over()
+    {
+        var (lastLow, lastHigh) = (10.0, 10.0);
+        for (var u = 0.0; u < 30; u += 0.01)
+        {
+            var (low, high) = Ranges.Interval(10, u, canBeNegative: false);
+            Assert.True(low <= lastLow && high >= lastHigh && low >= 0, $"u {u}: {low} to {high}");
+            (lastLow, lastHigh) = (low, high);
+        }
+    }
+
+    [Fact]
     public void An_empty_drink_is_told_and_throws_nothing()
     {
         var balance = BalanceEngine.Of([], Made.Shake, Detail.RangesAndShares);

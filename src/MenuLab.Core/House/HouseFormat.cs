@@ -1,0 +1,156 @@
+using System.Globalization;
+using MenuLab.Core.Quantities;
+
+namespace MenuLab.Core.House;
+
+/// <summary>
+/// The one place where figures become text (architecture 1.19). Always invariant: a decimal point, no grouping. The
+/// minus is the typographic one (U+2212), a range has an en dash.
+/// </summary>
+public static class HouseFormat
+{
+    /// <summary>What stands where a figure is not known; never a zero, never nothing.</summary>
+    public const string Unknown = "unknown";
+
+    // 95 % interval of a normal distribution: low and high lie 1.96 standard uncertainties from the value.
+    private const double UncertaintiesInInterval = 2 * 1.96;
+
+    // What Math.Round takes.
+    private const int MostDecimals = 15;
+
+    /// <summary>How many decimals a figure deserves.</summary>
+    /// <param name="estimate">The figure with its range.</param>
+    /// <param name="most">Decimals at most, 0 and up.</param>
+    /// <returns>Decimals, 0 to <paramref name="most"/>: no finer than the first significant digit of the standard uncertainty.</returns>
+    /// <remarks>
+    /// Source: JCGM 100:2008 (GUM), 7.2.6: a result is rounded to be consistent with its uncertainty; one digit of it
+    /// instead of the two allowed is our choice, for reading at arm's length. The standard uncertainty is taken as the
+    /// interval over 3.92, so an interval cut at what is possible gives at most one decimal too many.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">Negative <paramref name="most"/>.</exception>
+    public static int Decimals(Estimate estimate, int most)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(most);
+        var uncertainty = (estimate.High - estimate.Low) / UncertaintiesInInterval;
+        if (estimate is { Value: 0, Low: 0, High: 0 })
+        {
+            return 0;   // exactly nothing: "0", not "0.000"
+        }
+        return uncertainty > 0 ? (int)Math.Clamp(Math.Ceiling(-Math.Log10(uncertainty)), 0, most) : most;
+    }
+
+    /// <summary>A number with so many decimals, halves away from zero; "unknown" for NaN.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative <paramref name="decimals"/>.</exception>
+    public static string Number(double value, int decimals)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(decimals);
+        if (double.IsNaN(value))
+        {
+            return Unknown;
+        }
+        // "F2" alone takes 0.125 down to 0.12.
+        var rounded = decimals <= MostDecimals ? Math.Round(value, decimals, MidpointRounding.AwayFromZero) : value;
+        var text = rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        // A rounded "-0.0" is nothing but zero.
+        return !text.StartsWith('-') ? text : text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : "\u2212" + text[1..];
+    }
+
+    /// <summary>The value of an estimate without its unit: "11.2", "at least 0.41" or "unknown".</summary>
+    /// <param name="estimate">The figure.</param>
+    /// <param name="most">Decimals at most; fewer where the range is wide (<see cref="Decimals"/>).</param>
+    public static string Value(Estimate estimate, int most) => estimate.Certainty switch
+    {
+        Certainty.Unknown => Unknown,
+        Certainty.AtLeast => "at least " + Number(estimate.Value, Decimals(estimate, most)),
+        _ => Number(estimate.Value, Decimals(estimate, most)),
+    };
+
+    /// <summary>The range of an estimate without its unit: "10.4–12.0"; one number where both ends print alike; empty unless plainly known.</summary>
+    /// <param name="estimate">The figure.</param>
+    /// <param name="most">Decimals at most, as for <see cref="Value"/>.</param>
+    public static string Likely(Estimate estimate, int most)
+    {
+        if (estimate.Certainty != Certainty.Plain || double.IsNaN(estimate.Low) || double.IsNaN(estimate.High))
+        {
+            return "";
+        }
+        var decimals = Decimals(estimate, most);
+        var (low, high) = (Number(estimate.Low, decimals), Number(estimate.High, decimals));
+        return low == high ? low : $"{low}\u2013{high}";
+    }
+
+    /// <summary>Why an estimate is not plainly known: "unknown for 13 % of the volume"; empty where it is.</summary>
+    public static string Missing(Estimate estimate) => estimate.Certainty switch
+    {
+        Certainty.Plain => "",
+        _ when estimate.UnknownPercent > 0 => $"unknown for {Percent(estimate.UnknownPercent)} of the volume",
+        _ => "",
+    };
+
+    /// <summary>An estimate in one line of text: "11.2 g/100 mL, likely 10.4–12.0".</summary>
+    /// <param name="estimate">The figure.</param>
+    /// <param name="most">Decimals at most.</param>
+    public static string Sentence(Estimate estimate, int most)
+    {
+        var value = Value(estimate, most);
+        var text = estimate.Certainty == Certainty.Unknown || estimate.Unit.Length == 0 ? value : $"{value} {estimate.Unit}";
+        var likely = Likely(estimate, most);
+        var missing = Missing(estimate);
+        return text + (likely.Length > 0 ? $", likely {likely}" : "") + (missing.Length > 0 ? $", {missing}" : "");
+    }
+
+    /// <summary>An amount as somebody pours it, without its unit: at most two decimals and no zeros at the end ("22.5", "45", "0.8"); below 0.1 one significant digit.</summary>
+    public static string Amount(double amount)
+    {
+        if (double.IsNaN(amount))
+        {
+            return Unknown;
+        }
+        var decimals = Math.Abs(amount) is > 0 and < 0.095 ? (int)Math.Ceiling(-Math.Log10(Math.Abs(amount))) : 2;
+        var text = Number(amount, Math.Min(decimals, 6));
+        return text.Contains('.') ? text.TrimEnd('0').TrimEnd('.') : text;
+    }
+
+    /// <summary>A volume in fluid ounces as on a jigger: "1 ½ fl oz"; quarters and thirds as fractions, else decimals.</summary>
+    /// <param name="millilitres">Volume, mL.</param>
+    /// <param name="millilitresPerOunce">The house's ounce, mL, above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An ounce of nothing.</exception>
+    public static string FluidOunces(double millilitres, double millilitresPerOunce)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(millilitresPerOunce);
+        var ounces = millilitres / millilitresPerOunce;
+        if (!double.IsFinite(ounces) || ounces < 0)
+        {
+            return Unknown;
+        }
+        var whole = Math.Floor(ounces + Near);
+        foreach (var (part, sign) in Fractions)
+        {
+            if (Math.Abs(ounces - whole - part) < Near)
+            {
+                return ((whole, sign) switch
+                {
+                    (0, "") => Amount(ounces),   // less than a jigger can show
+                    (0, _) => sign,
+                    (_, "") => Number(whole, 0),
+                    _ => $"{Number(whole, 0)} {sign}",
+                }) + " fl oz";
+            }
+        }
+        return Amount(ounces) + " fl oz";
+    }
+
+    // Closer than a jigger's line is thick: 0.15 mL.
+    private const double Near = 0.005;
+
+    private static readonly (double Part, string Sign)[] Fractions =
+        [(0, ""), (0.25, "¼"), (1 / 3.0, "⅓"), (0.5, "½"), (2 / 3.0, "⅔"), (0.75, "¾")];
+
+    /// <summary>A share or another percentage in whole per cent, with its sign: "67 %"; "below 1 %" where it would round to nothing and is not.</summary>
+    /// <param name="percent">0 to 100.</param>
+    public static string Percent(double percent) =>
+        percent is > 0 and < 0.5 ? "below 1 %" : Number(percent, 0) + " %";
+
+    /// <summary>A temperature in whole degrees: "4°", "−18°".</summary>
+    public static string Degrees(double celsius) => double.IsNaN(celsius) ? Unknown : Number(celsius, 0) + "°";
+}

@@ -1,0 +1,50 @@
+using MenuLab.Core.Balance;
+using MenuLab.Core.Drafts;
+using MenuLab.Core.Drafts.Reading;
+using MenuLab.Core.House;
+using MenuLab.Core.Pantry;
+using MenuLab.Core.Safety;
+
+namespace MenuLab.Web.Features.Bench;
+
+/// <summary>What the house has to work with: its pantry, its methods, ices and glasses, its measures.</summary>
+public sealed record HouseStock(PantryList Pantry, BuildCatalogue Catalogue, MeasuresSet Measures);
+
+/// <summary>A drink all the way from its reading to its balance and cautions; the page and the command line show the same one.</summary>
+/// <param name="Read">The drink as read.</param>
+/// <param name="Weighed">Its weighed lines and models.</param>
+/// <param name="Balance">Its balance, with ranges and shares.</param>
+/// <param name="Cautions">What a person must look at.</param>
+public sealed record WorkedDrink(ReadDrink Read, WeighedDrink Weighed, DrinkBalance Balance, IReadOnlyList<Caution> Cautions)
+{
+    /// <summary>Works a drink out.</summary>
+    public static WorkedDrink Of(ReadDrink read, HouseStock house)
+    {
+        var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures);
+        var uncounted = read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
+        var balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, uncounted);
+        return new WorkedDrink(read, weighed, balance, Core.Safety.Cautions.Of(weighed.Lines, balance));
+    }
+
+    /// <summary>Which lines bring an allergen or leave it open, in the order typed.</summary>
+    public IEnumerable<DraftLine> LinesWith(Allergen allergen, AllergenState state) =>
+        Weighed.Lines.Select((line, i) => (line, i)).Where(x => x.line.Composition.Allergens[allergen] == state).Select(x => Read.Lines[Weighed.From[x.i]]);
+
+    /// <summary>Notes of the reading, of the weighing, and why there is no served state.</summary>
+    public IEnumerable<string> AllNotes()
+    {
+        foreach (var note in Read.Notes.Concat(Weighed.Notes))
+        {
+            yield return note;
+        }
+        if (Balance.ServedMissingBecause.Length > 0)
+        {
+            yield return "No served figures: " + Balance.ServedMissingBecause;
+        }
+        var open = Read.Questions.Count + Read.Unread.Count;
+        if (open > 0)
+        {
+            yield return $"{open} {(open == 1 ? "line is" : "lines are")} kept as typed and not in the figures.";
+        }
+    }
+}
