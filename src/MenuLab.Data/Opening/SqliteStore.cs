@@ -146,10 +146,10 @@ public sealed class SqliteStore : Store
         var isNew = await db.Database.SqlQueryRaw<int>("SELECT count(*) AS \"Value\" FROM sqlite_master").SingleAsync() == 0;
         if (!isNew)
         {
-            var check = await db.Database.SqlQueryRaw<string>("SELECT quick_check AS \"Value\" FROM pragma_quick_check(1)").SingleAsync();
-            if (check != "ok")
+            var found = await db.Database.SqlQueryRaw<string>("SELECT quick_check AS \"Value\" FROM pragma_quick_check").ToListAsync();
+            if (found is not ["ok"])
             {
-                throw Damaged(file, check, null);
+                throw Damaged(file, found.FirstOrDefault() ?? "the check says nothing", null);
             }
             await RefuseNewer(db, file);
             await RefuseStranger(db, file);

@@ -22,6 +22,13 @@ public sealed class IngredientRow
 
     public required IngredientKind Kind { get; set; }
 
+    /// <summary>What its figures are per: "100 g" or "100 mL".</summary>
+    public required string Basis { get; set; }
+
+    public required bool IsCarbonated { get; set; }
+
+    public required bool HasRawEgg { get; set; }
+
     public required double KeptAtCelsius { get; set; }
 
     public string Note { get; set; } = "";
@@ -72,6 +79,14 @@ public sealed class AllergenRow
     public required Allergen Allergen { get; init; }
 
     public required AllergenState State { get; set; }
+
+    /// <summary>Whose list it stands on: "EU", "US" or "EU US".</summary>
+    public required string Law { get; set; }
+
+    public required string Source { get; set; }
+
+    /// <summary>The species, or what to ask.</summary>
+    public string Note { get; set; } = "";
 }
 
 /// <summary>What an ingredient is there for, by the role's key.</summary>
@@ -87,6 +102,9 @@ public sealed class AliasRow
 
     /// <summary>The alias as searched.</summary>
     public required string SearchName { get; set; }
+
+    /// <summary>What it takes for granted, to be shown beside the line; empty for nothing.</summary>
+    public string Assumes { get; set; } = "";
 }
 
 /// <summary>What a piece of an ingredient weighs.</summary>

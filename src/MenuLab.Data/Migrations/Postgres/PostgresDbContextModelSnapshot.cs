@@ -576,6 +576,19 @@ namespace MenuLab.Data.Migrations.Postgres
                         .HasColumnType("uuid")
                         .HasColumnName("archived_by");
 
+                    b.Property<string>("Basis")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("basis");
+
+                    b.Property<bool>("HasRawEgg")
+                        .HasColumnType("boolean")
+                        .HasColumnName("has_raw_egg");
+
+                    b.Property<bool>("IsCarbonated")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_carbonated");
+
                     b.Property<double>("KeptAtCelsius")
                         .HasColumnType("double precision")
                         .HasColumnName("kept_at_c");
@@ -1121,6 +1134,11 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("text")
                                 .HasColumnName("alias");
 
+                            b1.Property<string>("Assumes")
+                                .IsRequired()
+                                .HasColumnType("text")
+                                .HasColumnName("assumes");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("text")
@@ -1148,6 +1166,21 @@ namespace MenuLab.Data.Migrations.Postgres
                             b1.Property<string>("Allergen")
                                 .HasColumnType("text")
                                 .HasColumnName("allergen");
+
+                            b1.Property<string>("Law")
+                                .IsRequired()
+                                .HasColumnType("text")
+                                .HasColumnName("law");
+
+                            b1.Property<string>("Note")
+                                .IsRequired()
+                                .HasColumnType("text")
+                                .HasColumnName("note");
+
+                            b1.Property<string>("Source")
+                                .IsRequired()
+                                .HasColumnType("text")
+                                .HasColumnName("source");
 
                             b1.Property<string>("State")
                                 .IsRequired()

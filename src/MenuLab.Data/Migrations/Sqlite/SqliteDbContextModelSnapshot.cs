@@ -577,6 +577,19 @@ namespace MenuLab.Data.Migrations.Sqlite
                         .HasColumnType("BLOB")
                         .HasColumnName("archived_by");
 
+                    b.Property<string>("Basis")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("basis");
+
+                    b.Property<bool>("HasRawEgg")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("has_raw_egg");
+
+                    b.Property<bool>("IsCarbonated")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_carbonated");
+
                     b.Property<double>("KeptAtCelsius")
                         .HasColumnType("REAL")
                         .HasColumnName("kept_at_c");
@@ -1130,6 +1143,11 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("TEXT")
                                 .HasColumnName("alias");
 
+                            b1.Property<string>("Assumes")
+                                .IsRequired()
+                                .HasColumnType("TEXT")
+                                .HasColumnName("assumes");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("TEXT")
@@ -1157,6 +1175,21 @@ namespace MenuLab.Data.Migrations.Sqlite
                             b1.Property<string>("Allergen")
                                 .HasColumnType("TEXT")
                                 .HasColumnName("allergen");
+
+                            b1.Property<string>("Law")
+                                .IsRequired()
+                                .HasColumnType("TEXT")
+                                .HasColumnName("law");
+
+                            b1.Property<string>("Note")
+                                .IsRequired()
+                                .HasColumnType("TEXT")
+                                .HasColumnName("note");
+
+                            b1.Property<string>("Source")
+                                .IsRequired()
+                                .HasColumnType("TEXT")
+                                .HasColumnName("source");
 
                             b1.Property<string>("State")
                                 .IsRequired()

@@ -111,6 +111,9 @@ namespace MenuLab.Data.Migrations.Sqlite
                     name = table.Column<string>(type: "TEXT", nullable: false),
                     search_name = table.Column<string>(type: "TEXT", nullable: false),
                     kind = table.Column<string>(type: "TEXT", nullable: false),
+                    basis = table.Column<string>(type: "TEXT", nullable: false),
+                    is_carbonated = table.Column<bool>(type: "INTEGER", nullable: false),
+                    has_raw_egg = table.Column<bool>(type: "INTEGER", nullable: false),
                     kept_at_c = table.Column<double>(type: "REAL", nullable: false),
                     note = table.Column<string>(type: "TEXT", nullable: false),
                     archived_at = table.Column<long>(type: "INTEGER", nullable: true),
@@ -338,7 +341,8 @@ namespace MenuLab.Data.Migrations.Sqlite
                 {
                     alias = table.Column<string>(type: "TEXT", nullable: false),
                     ingredient = table.Column<byte[]>(type: "BLOB", nullable: false),
-                    search_name = table.Column<string>(type: "TEXT", nullable: false)
+                    search_name = table.Column<string>(type: "TEXT", nullable: false),
+                    assumes = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -357,7 +361,10 @@ namespace MenuLab.Data.Migrations.Sqlite
                 {
                     allergen = table.Column<string>(type: "TEXT", nullable: false),
                     ingredient = table.Column<byte[]>(type: "BLOB", nullable: false),
-                    state = table.Column<string>(type: "TEXT", nullable: false)
+                    state = table.Column<string>(type: "TEXT", nullable: false),
+                    law = table.Column<string>(type: "TEXT", nullable: false),
+                    source = table.Column<string>(type: "TEXT", nullable: false),
+                    note = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {

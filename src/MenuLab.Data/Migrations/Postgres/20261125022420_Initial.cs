@@ -112,6 +112,9 @@ namespace MenuLab.Data.Migrations.Postgres
                     name = table.Column<string>(type: "text", nullable: false),
                     search_name = table.Column<string>(type: "text", nullable: false),
                     kind = table.Column<string>(type: "text", nullable: false),
+                    basis = table.Column<string>(type: "text", nullable: false),
+                    is_carbonated = table.Column<bool>(type: "boolean", nullable: false),
+                    has_raw_egg = table.Column<bool>(type: "boolean", nullable: false),
                     kept_at_c = table.Column<double>(type: "double precision", nullable: false),
                     note = table.Column<string>(type: "text", nullable: false),
                     archived_at = table.Column<long>(type: "bigint", nullable: true),
@@ -339,7 +342,8 @@ namespace MenuLab.Data.Migrations.Postgres
                 {
                     alias = table.Column<string>(type: "text", nullable: false),
                     ingredient = table.Column<Guid>(type: "uuid", nullable: false),
-                    search_name = table.Column<string>(type: "text", nullable: false)
+                    search_name = table.Column<string>(type: "text", nullable: false),
+                    assumes = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -358,7 +362,10 @@ namespace MenuLab.Data.Migrations.Postgres
                 {
                     allergen = table.Column<string>(type: "text", nullable: false),
                     ingredient = table.Column<Guid>(type: "uuid", nullable: false),
-                    state = table.Column<string>(type: "text", nullable: false)
+                    state = table.Column<string>(type: "text", nullable: false),
+                    law = table.Column<string>(type: "text", nullable: false),
+                    source = table.Column<string>(type: "text", nullable: false),
+                    note = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
