@@ -39,7 +39,7 @@ internal static class Harbour
         ],
         [new Core.Drafts.Ice("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7")], [new Glass("coupe", "Coupe", 180, 150, "none", "made up")]);
 
-    public static async Task Furnish(Store store)
+    public static async Task<Store> Furnished(Store store)
     {
         await FirstRows.Ensure(store.Writer, Measures, Noon);
         await store.Writer.Write(async db =>
@@ -60,6 +60,7 @@ internal static class Harbour
             }
             return await db.SaveChangesAsync();
         });
+        return store;
     }
 
     public static DraftWriting Drafts(Store store) => new(store.Writer, new Clock(), Understand);

@@ -17,7 +17,7 @@ public abstract class StoreTests(TestDatabase database) : IAsyncLifetime
             Assert.Skip(why);
         }
         Store = await Database.Open();
-        await Harbour.Furnish(Store);
+        await Harbour.Furnished(Store);
     }
 
     public async ValueTask DisposeAsync()

@@ -24,6 +24,9 @@ public sealed record SqliteStoreOptions
 
     /// <summary>Pages at which the file counts as full, as a disk would be; null for the disk's own limit. For tests.</summary>
     internal int? MostPages { get; init; }
+
+    /// <summary>Changes how contexts are made. For tests, which add a migration of the future.</summary>
+    internal Action<DbContextOptionsBuilder>? Change { get; init; }
 }
 
 /// <summary>The database in one SQLite file, held by this host alone.</summary>
@@ -208,7 +211,9 @@ public sealed class SqliteStore : Store
         // By connection string: a connection is never shared between contexts that read at once.
         using (connection)
         {
-            return new DbContextOptionsBuilder<SqliteDbContext>().UseSqlite(connection.ConnectionString).AddInterceptors(new Pragmas(options.MostPages));
+            var builder = new DbContextOptionsBuilder<SqliteDbContext>().UseSqlite(connection.ConnectionString).AddInterceptors(new Pragmas(options.MostPages));
+            options.Change?.Invoke(builder);
+            return builder;
         }
     }
 
