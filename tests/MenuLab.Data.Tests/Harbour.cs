@@ -51,7 +51,7 @@ internal static class Harbour
                     Id = ingredient.Id, Key = ingredient.Key, Name = ingredient.Name, SearchName = SearchName.Of(ingredient.Name), Kind = ingredient.Kind, Basis = ingredient.Basis,
                     KeptAtCelsius = ingredient.KeptAtCelsius, IsCarbonated = false, HasRawEgg = false,
                 };
-                row.Aliases.Add(new AliasRow { Alias = "Sanddorn " + ingredient.Key, SearchName = SearchName.Of("Sanddorn " + ingredient.Key) });
+                row.Aliases.Add(new AliasRow { Alias = "Sanddorn " + ingredient.Key, SearchName = SearchName.Of("Sanddorn " + ingredient.Key), Place = 1 });
                 row.Figures.Add(new FigureRow { Quantity = "ph", Value = 3.1, Source = "read", Status = FigureStatus.Measured, Origin = "reading" });
                 row.Figures.Add(new FigureRow { Quantity = "fibre_g", Low = 0, High = 2, Source = "nobody knows", Status = FigureStatus.Assumed, Origin = "house" });
                 db.Add(row);

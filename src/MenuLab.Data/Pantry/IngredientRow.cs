@@ -70,7 +70,7 @@ public sealed class FigureRow
     public required FigureStatus Status { get; set; }
 
     /// <summary>Who holds it: "shipped N", "house" or "reading".</summary>
-    public required string Origin { get; set; }
+    public required string Origin { get; init; }
 }
 
 /// <summary>An allergen that is there or is an open question; what is absent has no row.</summary>
@@ -102,6 +102,9 @@ public sealed class AliasRow
 
     /// <summary>The alias as searched.</summary>
     public required string SearchName { get; set; }
+
+    /// <summary>Its place among the ingredient's aliases, from 1.</summary>
+    public required int Place { get; set; }
 
     /// <summary>What it takes for granted, to be shown beside the line; empty for nothing.</summary>
     public string Assumes { get; set; } = "";

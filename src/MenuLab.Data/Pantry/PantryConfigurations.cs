@@ -23,7 +23,8 @@ internal sealed class IngredientConfiguration : IEntityTypeConfiguration<Ingredi
         {
             figure.ToTable("ingredient_figures");
             figure.WithOwner().HasForeignKey(Owner);
-            figure.HasKey(Owner, nameof(FigureRow.Quantity));
+            // The shipped figure stays beside the house's own and the reading; which one counts is decided in Core.
+            figure.HasKey(Owner, nameof(FigureRow.Quantity), nameof(FigureRow.Origin));
         });
         ingredient.OwnsMany(i => i.Allergens, allergen =>
         {

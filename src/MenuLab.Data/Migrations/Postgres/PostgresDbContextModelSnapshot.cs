@@ -1139,6 +1139,10 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("text")
                                 .HasColumnName("assumes");
 
+                            b1.Property<int>("Place")
+                                .HasColumnType("integer")
+                                .HasColumnName("place");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("text")
@@ -1207,6 +1211,10 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("text")
                                 .HasColumnName("quantity");
 
+                            b1.Property<string>("Origin")
+                                .HasColumnType("text")
+                                .HasColumnName("origin");
+
                             b1.Property<double?>("High")
                                 .HasColumnType("double precision")
                                 .HasColumnName("high");
@@ -1214,11 +1222,6 @@ namespace MenuLab.Data.Migrations.Postgres
                             b1.Property<double?>("Low")
                                 .HasColumnType("double precision")
                                 .HasColumnName("low");
-
-                            b1.Property<string>("Origin")
-                                .IsRequired()
-                                .HasColumnType("text")
-                                .HasColumnName("origin");
 
                             b1.Property<string>("Source")
                                 .IsRequired()
@@ -1234,7 +1237,7 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("double precision")
                                 .HasColumnName("value");
 
-                            b1.HasKey("ingredient", "Quantity")
+                            b1.HasKey("ingredient", "Quantity", "Origin")
                                 .HasName("pk_ingredient_figures");
 
                             b1.ToTable("ingredient_figures", (string)null);

@@ -1148,6 +1148,10 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("TEXT")
                                 .HasColumnName("assumes");
 
+                            b1.Property<int>("Place")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("place");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("TEXT")
@@ -1216,6 +1220,10 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("TEXT")
                                 .HasColumnName("quantity");
 
+                            b1.Property<string>("Origin")
+                                .HasColumnType("TEXT")
+                                .HasColumnName("origin");
+
                             b1.Property<double?>("High")
                                 .HasColumnType("REAL")
                                 .HasColumnName("high");
@@ -1223,11 +1231,6 @@ namespace MenuLab.Data.Migrations.Sqlite
                             b1.Property<double?>("Low")
                                 .HasColumnType("REAL")
                                 .HasColumnName("low");
-
-                            b1.Property<string>("Origin")
-                                .IsRequired()
-                                .HasColumnType("TEXT")
-                                .HasColumnName("origin");
 
                             b1.Property<string>("Source")
                                 .IsRequired()
@@ -1243,7 +1246,7 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("REAL")
                                 .HasColumnName("value");
 
-                            b1.HasKey("ingredient", "Quantity")
+                            b1.HasKey("ingredient", "Quantity", "Origin")
                                 .HasName("pk_ingredient_figures");
 
                             b1.ToTable("ingredient_figures", (string)null);

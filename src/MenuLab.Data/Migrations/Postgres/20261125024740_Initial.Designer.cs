@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace MenuLab.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresDbContext))]
-    [Migration("20261125022420_Initial")]
+    [Migration("20261125024740_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -1142,6 +1142,10 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("text")
                                 .HasColumnName("assumes");
 
+                            b1.Property<int>("Place")
+                                .HasColumnType("integer")
+                                .HasColumnName("place");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("text")
@@ -1210,6 +1214,10 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("text")
                                 .HasColumnName("quantity");
 
+                            b1.Property<string>("Origin")
+                                .HasColumnType("text")
+                                .HasColumnName("origin");
+
                             b1.Property<double?>("High")
                                 .HasColumnType("double precision")
                                 .HasColumnName("high");
@@ -1217,11 +1225,6 @@ namespace MenuLab.Data.Migrations.Postgres
                             b1.Property<double?>("Low")
                                 .HasColumnType("double precision")
                                 .HasColumnName("low");
-
-                            b1.Property<string>("Origin")
-                                .IsRequired()
-                                .HasColumnType("text")
-                                .HasColumnName("origin");
 
                             b1.Property<string>("Source")
                                 .IsRequired()
@@ -1237,7 +1240,7 @@ namespace MenuLab.Data.Migrations.Postgres
                                 .HasColumnType("double precision")
                                 .HasColumnName("value");
 
-                            b1.HasKey("ingredient", "Quantity")
+                            b1.HasKey("ingredient", "Quantity", "Origin")
                                 .HasName("pk_ingredient_figures");
 
                             b1.ToTable("ingredient_figures", (string)null);

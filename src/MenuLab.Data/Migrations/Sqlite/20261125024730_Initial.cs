@@ -342,6 +342,7 @@ namespace MenuLab.Data.Migrations.Sqlite
                     alias = table.Column<string>(type: "TEXT", nullable: false),
                     ingredient = table.Column<byte[]>(type: "BLOB", nullable: false),
                     search_name = table.Column<string>(type: "TEXT", nullable: false),
+                    place = table.Column<int>(type: "INTEGER", nullable: false),
                     assumes = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
@@ -382,17 +383,17 @@ namespace MenuLab.Data.Migrations.Sqlite
                 columns: table => new
                 {
                     quantity = table.Column<string>(type: "TEXT", nullable: false),
+                    origin = table.Column<string>(type: "TEXT", nullable: false),
                     ingredient = table.Column<byte[]>(type: "BLOB", nullable: false),
                     value = table.Column<double>(type: "REAL", nullable: true),
                     low = table.Column<double>(type: "REAL", nullable: true),
                     high = table.Column<double>(type: "REAL", nullable: true),
                     source = table.Column<string>(type: "TEXT", nullable: false),
-                    status = table.Column<string>(type: "TEXT", nullable: false),
-                    origin = table.Column<string>(type: "TEXT", nullable: false)
+                    status = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_ingredient_figures", x => new { x.ingredient, x.quantity });
+                    table.PrimaryKey("pk_ingredient_figures", x => new { x.ingredient, x.quantity, x.origin });
                     table.ForeignKey(
                         name: "fk_ingredient_figures_ingredients_ingredient",
                         column: x => x.ingredient,

@@ -343,6 +343,7 @@ namespace MenuLab.Data.Migrations.Postgres
                     alias = table.Column<string>(type: "text", nullable: false),
                     ingredient = table.Column<Guid>(type: "uuid", nullable: false),
                     search_name = table.Column<string>(type: "text", nullable: false),
+                    place = table.Column<int>(type: "integer", nullable: false),
                     assumes = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
@@ -383,17 +384,17 @@ namespace MenuLab.Data.Migrations.Postgres
                 columns: table => new
                 {
                     quantity = table.Column<string>(type: "text", nullable: false),
+                    origin = table.Column<string>(type: "text", nullable: false),
                     ingredient = table.Column<Guid>(type: "uuid", nullable: false),
                     value = table.Column<double>(type: "double precision", nullable: true),
                     low = table.Column<double>(type: "double precision", nullable: true),
                     high = table.Column<double>(type: "double precision", nullable: true),
                     source = table.Column<string>(type: "text", nullable: false),
-                    status = table.Column<string>(type: "text", nullable: false),
-                    origin = table.Column<string>(type: "text", nullable: false)
+                    status = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
-                    table.PrimaryKey("pk_ingredient_figures", x => new { x.ingredient, x.quantity });
+                    table.PrimaryKey("pk_ingredient_figures", x => new { x.ingredient, x.quantity, x.origin });
                     table.ForeignKey(
                         name: "fk_ingredient_figures_ingredients_ingredient",
                         column: x => x.ingredient,

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace MenuLab.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteDbContext))]
-    [Migration("20261125022409_Initial")]
+    [Migration("20261125024730_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -1151,6 +1151,10 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("TEXT")
                                 .HasColumnName("assumes");
 
+                            b1.Property<int>("Place")
+                                .HasColumnType("INTEGER")
+                                .HasColumnName("place");
+
                             b1.Property<string>("SearchName")
                                 .IsRequired()
                                 .HasColumnType("TEXT")
@@ -1219,6 +1223,10 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("TEXT")
                                 .HasColumnName("quantity");
 
+                            b1.Property<string>("Origin")
+                                .HasColumnType("TEXT")
+                                .HasColumnName("origin");
+
                             b1.Property<double?>("High")
                                 .HasColumnType("REAL")
                                 .HasColumnName("high");
@@ -1226,11 +1234,6 @@ namespace MenuLab.Data.Migrations.Sqlite
                             b1.Property<double?>("Low")
                                 .HasColumnType("REAL")
                                 .HasColumnName("low");
-
-                            b1.Property<string>("Origin")
-                                .IsRequired()
-                                .HasColumnType("TEXT")
-                                .HasColumnName("origin");
 
                             b1.Property<string>("Source")
                                 .IsRequired()
@@ -1246,7 +1249,7 @@ namespace MenuLab.Data.Migrations.Sqlite
                                 .HasColumnType("REAL")
                                 .HasColumnName("value");
 
-                            b1.HasKey("ingredient", "Quantity")
+                            b1.HasKey("ingredient", "Quantity", "Origin")
                                 .HasName("pk_ingredient_figures");
 
                             b1.ToTable("ingredient_figures", (string)null);
