@@ -1,1 +1,4 @@
-var builder = WebApplication.CreateBuilder(args); var app = builder.Build(); app.Run();
+using MenuLab.Web;
+using MenuLab.Web.Commands;
+
+return Verbs.AreGiven(args) ? await Verbs.RunAsync(args) : await Site.ServeAsync(args);

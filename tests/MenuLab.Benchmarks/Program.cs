@@ -16,4 +16,10 @@ var accuracy = new Command("accuracy", "The largest error of each computation ag
 accuracy.SetAction(_ => AccuracyMeasurement.Run());
 root.Add(accuracy);
 
+var rounds = new Option<int>("--rounds") { Description = "Lines to fuzz.", DefaultValueFactory = _ => 1_000_000 };
+var seed = new Option<ulong>("--seed") { Description = "Seed of the fuzz.", DefaultValueFactory = _ => 20261125 };
+var lines = new Command("lines", "The reader on fuzzed lines and on the sheet of typed texts.") { rounds, seed };
+lines.SetAction(parsed => LinesMeasurement.Run(parsed.GetValue(rounds), parsed.GetValue(seed)));
+root.Add(lines);
+
 return root.Parse(args).Invoke();

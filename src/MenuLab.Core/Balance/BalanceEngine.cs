@@ -12,7 +12,7 @@ namespace MenuLab.Core.Balance;
 /// <remarks>
 /// Pure: the same input gives the same output to the last bit on one platform. Lines are summed in the order of
 /// ingredient id, then mass, so the order of typing cannot matter. Units: see <see cref="Metrics"/>. Ranges are 95 %
-/// intervals by first-order propagation over the mixed state (beverage science, section 14); they are first order, so
+/// intervals by first-order propagation over the mixed state (docs/science.md, section 14); they are first order, so
 /// good while every relative uncertainty is below about 15 %.
 /// </remarks>
 public static class BalanceEngine
@@ -84,7 +84,7 @@ public static class BalanceEngine
         }
         var caveats = Caveats(lines, order, mixed.Ph, figures, withTopUps: false);
         Ranges.Fill(figures, variance, caveats, mixedFigures);
-        var mixedSet = new MetricSet(mixedFigures, Unknown(lines, order, 0, topUps, uncountedMillilitres, unpricedPercent), caveats);
+        var mixedSet = new MetricSet(mixedFigures, Unknown(lines, order, 0, topUps, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
 
         var served = new LiquidState(stackalloc double[LiquidState.Size]);
         var because = WhyNotServed(mixed, tin, build, topUps);
@@ -142,12 +142,12 @@ public static class BalanceEngine
         }
         var servedFigures = new double[3 * Metrics.Count];
         Ranges.Fill(figures, variance, caveats, servedFigures);
-        var servedSet = new MetricSet(servedFigures, Unknown(lines, order, topUpGrams, topUps, uncountedMillilitres, unpricedPercent), caveats);
+        var servedSet = new MetricSet(servedFigures, Unknown(lines, order, topUpGrams, topUps, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
         var shares = detail == Detail.RangesAndShares ? Shares(lines, served, topUpGrams, topUps) : [];
         return new DrinkBalance(mixedSet, servedSet, "", shares, lines.Length, allergens, topUps > 0 ? topUpGrams : double.NaN);
     }
 
-    /// <summary>Density of melt water at 20 °C, g/mL, as the dilution figures of the reference take it.</summary>
+    /// <summary>Density of melt water at 20 °C, g/mL, as the dilution figures of docs/science.md, section 7, take it.</summary>
     internal const double WaterGramsPerMillilitre = 0.9982;
 
     internal static bool JoinsTin(in WeighedLine line) => line.Joins == Joins.Mixed && line.Place == Place.In;
@@ -355,7 +355,7 @@ public static class BalanceEngine
             caveats[(int)Metric.Brix] |= MetricCaveats.OutsideRange;
             caveats[(int)Metric.Volume] |= MetricCaveats.OutsideRange;
         }
-        // The freezing-point model, and with it the heat balance, is stated to 40 °Bx (beverage science, section 7).
+        // The freezing-point model, and with it the heat balance, is stated to 40 °Bx (docs/science.md, section 7).
         if (figures[(int)Metric.Brix] > FreezingTopBrix)
         {
             caveats[(int)Metric.Dilution] |= MetricCaveats.OutsideRange;

@@ -26,8 +26,15 @@ public sealed class MetricSet
     private readonly float[] _unknown;
     private readonly MetricCaveats[] _caveats;
 
-    internal MetricSet(double[] figures, float[] unknown, MetricCaveats[] caveats)
+    private readonly bool _leavesOut;
+
+    /// <param name="figures">Value, low and high of each metric.</param>
+    /// <param name="unknown">Unknown share of each, %.</param>
+    /// <param name="caveats">Remarks on each.</param>
+    /// <param name="leavesOut">Some of the drink's volume is not in these figures at all (lines kept as typed).</param>
+    internal MetricSet(double[] figures, float[] unknown, MetricCaveats[] caveats, bool leavesOut)
     {
+        _leavesOut = leavesOut;
         _figures = figures;
         _unknown = unknown;
         _caveats = caveats;
@@ -39,7 +46,11 @@ public sealed class MetricSet
         get
         {
             var i = 3 * (int)metric;
-            return new Estimate(_figures[i], _figures[i + 1], _figures[i + 2], Metrics.Info(metric).Unit, _unknown[(int)metric]);
+            var info = Metrics.Info(metric);
+            return new Estimate(_figures[i], _figures[i + 1], _figures[i + 2], info.Unit, _unknown[(int)metric])
+            {
+                EitherWay = info.Growth == Growth.EitherWay || (info.Growth == Growth.WithWhatIsInIt && _leavesOut),
+            };
         }
     }
 

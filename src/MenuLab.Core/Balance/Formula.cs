@@ -21,7 +21,7 @@ internal enum FormulaKind
 /// </summary>
 internal readonly record struct Formula(FormulaKind Kind, LinearForm Form, double Factor)
 {
-    /// <summary>g of anhydrous citric acid per equivalent (beverage science 4: 192.124 / 3).</summary>
+    /// <summary>g of anhydrous citric acid per equivalent (docs/science.md, section 4: 192.124 / 3).</summary>
     public const double CitricGramsPerEquivalent = 192.124 / 3;
 
     private static readonly Formula OfItsOwn = new(FormulaKind.OfItsOwn, LinearForm.Grams, 0);

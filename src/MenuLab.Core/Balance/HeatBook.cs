@@ -4,7 +4,7 @@ namespace MenuLab.Core.Balance;
 
 /// <summary>
 /// Keeps the heat of a drink's lines: where they start, and what they come to when mixed. Heat capacities are those of
-/// water and ethanol alike (4.18 J/(g K)) and of solids (1.30, sucrose): beverage science, section 7, MEMORY, +-2 %;
+/// water and ethanol alike (4.18 J/(g K)) and of solids (1.30, sucrose): docs/science.md, section 7, MEMORY, +-2 %;
 /// enough to average starting temperatures, the heat balance itself is <see cref="Ice"/>'s.
 /// </summary>
 internal struct HeatBook

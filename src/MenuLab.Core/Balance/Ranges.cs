@@ -14,7 +14,7 @@ internal readonly record struct DilutionModel(
 }
 
 /// <summary>
-/// First-order ranges over the mixed state (beverage science, section 14). Each source of uncertainty is a direction in
+/// First-order ranges over the mixed state (docs/science.md, section 14). Each source of uncertainty is a direction in
 /// component space; what a metric does along it is the metric's gradient times the direction. Amplitudes add up within
 /// a source, squares between sources.
 /// </summary>

@@ -43,7 +43,7 @@ public sealed record Ice(string Key, string Name, double Celsius, double Surface
 /// <param name="Source">Where the figures come from.</param>
 public sealed record Glass(string Key, string Name, double BrimMillilitres, double WashLineMillilitres, string Ice, string Source);
 
-/// <summary>What a method does to what is in the tin or glass, from seed-data/methods.csv (beverage science, section 7).</summary>
+/// <summary>What a method does to what is in the tin or glass, from seed-data/methods.csv (docs/science.md, section 7).</summary>
 public sealed record MethodModel
 {
     /// <summary>Stable key, e.g. "shaken".</summary>

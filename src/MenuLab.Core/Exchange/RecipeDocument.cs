@@ -10,9 +10,9 @@ public static class RecipeDocument
     /// <param name="json">The document.</param>
     /// <param name="drinks">The drinks in the order of the document; empty when there is a problem.</param>
     /// <returns>Null, or where the document cannot be read.</returns>
-    public static FileProblem? Read(string json, out IReadOnlyList<TypedDrink> drinks)
+    public static FileProblem? Read(string json, out IReadOnlyList<DrinkText> drinks)
     {
-        var found = new List<TypedDrink>();
+        var found = new List<DrinkText>();
         drinks = found;
         try
         {
@@ -27,7 +27,7 @@ public static class RecipeDocument
         return found.Count > 0 ? null : new FileProblem(1, 1, "No object with \"@type\": \"Recipe\" is in this document.");
     }
 
-    private static void Collect(JsonElement element, List<TypedDrink> found)
+    private static void Collect(JsonElement element, List<DrinkText> found)
     {
         if (element.ValueKind == JsonValueKind.Array)
         {
@@ -52,7 +52,7 @@ public static class RecipeDocument
     private static bool IsRecipe(JsonElement element) =>
         element.TryGetProperty("@type", out var type) && Texts(type).Any(t => t is "Recipe" or "schema:Recipe" or "http://schema.org/Recipe" or "https://schema.org/Recipe");
 
-    private static TypedDrink Drink(JsonElement recipe)
+    private static DrinkText Drink(JsonElement recipe)
     {
         var lines = new List<string>();
         lines.AddRange(Property(recipe, "recipeIngredient"));
@@ -64,7 +64,7 @@ public static class RecipeDocument
         lines.AddRange(Property(recipe, "recipeInstructions"));
         lines.AddRange(Property(recipe, "recipeYield").Select(y => "yield " + y).Take(1));
         var name = Property(recipe, "name").FirstOrDefault() ?? "";
-        return new TypedDrink(name, string.Join('\n', lines), 1);
+        return new DrinkText(name, string.Join('\n', lines), 1);
     }
 
     private static IEnumerable<string> Property(JsonElement element, string name) =>

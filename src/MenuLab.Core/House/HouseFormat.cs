@@ -4,8 +4,8 @@ using MenuLab.Core.Quantities;
 namespace MenuLab.Core.House;
 
 /// <summary>
-/// The one place where figures become text (architecture 1.19). Always invariant: a decimal point, no grouping. The
-/// minus is the typographic one (U+2212), a range has an en dash.
+/// The one place where figures become text. Always invariant: a decimal point, no grouping. The
+/// minus is the typographic one (U+2212), a range has an en dash, or the word "to" where it begins below zero.
 /// </summary>
 public static class HouseFormat
 {
@@ -55,13 +55,14 @@ public static class HouseFormat
         return !text.StartsWith('-') ? text : text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : "\u2212" + text[1..];
     }
 
-    /// <summary>The value of an estimate without its unit: "11.2", "at least 0.41" or "unknown".</summary>
+    /// <summary>The value of an estimate without its unit: "11.2", "at least 0.41", "so far 3.1" or "unknown".</summary>
     /// <param name="estimate">The figure.</param>
     /// <param name="most">Decimals at most; fewer where the range is wide (<see cref="Decimals"/>).</param>
     public static string Value(Estimate estimate, int most) => estimate.Certainty switch
     {
         Certainty.Unknown => Unknown,
         Certainty.AtLeast => "at least " + Number(estimate.Value, Decimals(estimate, most)),
+        Certainty.SoFar => "so far " + Number(estimate.Value, Decimals(estimate, most)),
         _ => Number(estimate.Value, Decimals(estimate, most)),
     };
 
@@ -76,7 +77,9 @@ public static class HouseFormat
         }
         var decimals = Decimals(estimate, most);
         var (low, high) = (Number(estimate.Low, decimals), Number(estimate.High, decimals));
-        return low == high ? low : $"{low}\u2013{high}";
+        return low == high ? low
+            : estimate.Low < 0 ? $"{low} to {high}"   // "−3–1" would be read as a sum
+            : $"{low}\u2013{high}";
     }
 
     /// <summary>Why an estimate is not plainly known: "unknown for 13 % of the volume"; empty where it is.</summary>

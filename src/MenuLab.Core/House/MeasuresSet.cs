@@ -1,7 +1,7 @@
 namespace MenuLab.Core.House;
 
 /// <summary>
-/// What the house's measures hold, in mL unless said; immutable and numbered (architecture 1.4). Saved iterations keep
+/// What the house's measures hold, in mL unless said; immutable and numbered. Saved iterations keep
 /// the number that they were read with. Sources stand in seed-data/measures.csv.
 /// </summary>
 public sealed record MeasuresSet

@@ -48,7 +48,7 @@ public sealed class Spread
     /// <summary>What it comes from.</summary>
     public SpreadSource Source { get; }
 
-    /// <summary>Relative to the figure itself; above 0.15 the range is propagated on the logarithm.</summary>
+    /// <summary>Relative to the figure itself.</summary>
     public double Relative { get; }
 
     /// <summary>Change of the vector per gram of ingredient.</summary>

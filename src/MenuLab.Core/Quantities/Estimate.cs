@@ -17,10 +17,13 @@ public readonly record struct Estimate(double Value, double Low, double High, st
     /// <summary>Above this share of the volume a figure reads "unknown".</summary>
     public const double UnknownAbovePercent = 50;
 
-    /// <summary>How much of the figure is known: the one place that decides (architecture 1.21).</summary>
+    /// <summary>What is unknown could move the figure either way (a pH, a ratio, a share of a volume that is not all there yet), so it is no lower bound.</summary>
+    public bool EitherWay { get; init; }
+
+    /// <summary>How much of the figure is known: the one place that decides.</summary>
     public Certainty Certainty =>
         double.IsNaN(Value) || UnknownPercent > UnknownAbovePercent ? Certainty.Unknown
-        : UnknownPercent > AtLeastAbovePercent ? Certainty.AtLeast
+        : UnknownPercent > AtLeastAbovePercent ? EitherWay ? Certainty.SoFar : Certainty.AtLeast
         : Certainty.Plain;
 }
 
@@ -32,6 +35,9 @@ public enum Certainty
 
     /// <summary>5 to 50 % of the volume is unknown: the figure is a lower bound.</summary>
     AtLeast,
+
+    /// <summary>5 to 50 % of the volume is unknown and could move the figure either way: it is the figure of what is known.</summary>
+    SoFar,
 
     /// <summary>More than half is unknown, or all of it.</summary>
     Unknown,

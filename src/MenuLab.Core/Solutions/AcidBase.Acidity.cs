@@ -25,7 +25,7 @@ public static partial class AcidBase
     /// <param name="endPoint">pH at which the titration ends.</param>
     /// <returns>eq/L; times 6.4041 it is g of anhydrous citric acid per 100 mL. Negative where the liquid starts above the end point.</returns>
     /// <remarks>
-    /// Source: charge balance before and at the end point; the charge at the end point is ideal, by the convention of the reference.
+    /// Source: charge balance before and at the end point; the charge at the end point is ideal, by convention (docs/science.md, section 4).
     /// Phosphoric counts 1.889 and not 2. Valid for: end points 7 to 9. Error: 2 %, the care of a titration.
     /// </remarks>
     /// <exception cref="ArgumentException">The span is not one number per acid.</exception>
@@ -163,7 +163,7 @@ public static partial class AcidBase
     /// <param name="chargeMolesPerLitre">Strong-ion difference from minerals, mol/L.</param>
     /// <param name="acidMolesPerLitre">Total acids, mol/L.</param>
     /// <returns>False above 0.9 of the protons that the acids have to give (tomato, celery and other vegetables).</returns>
-    /// <remarks>Source: house rule of the reference, no outside source. Valid for: ingredients computed from a food table. Error: a rule, not a measurement.</remarks>
+    /// <remarks>Source: house rule, no outside source (docs/science.md, section 5). Valid for: ingredients computed from a food table. Error: a rule, not a measurement.</remarks>
     /// <exception cref="ArgumentException">The span is not one number per acid.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A negative, infinite or NaN acid, or a charge that is not finite.</exception>
     public static bool MineralChargeIsCredible(double chargeMolesPerLitre, ReadOnlySpan<double> acidMolesPerLitre)

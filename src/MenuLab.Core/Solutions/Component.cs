@@ -80,7 +80,7 @@ public enum Component
     Bitter,
     /// <summary>Tannin, mg of gallic-acid equivalents; already within other solids.</summary>
     Tannin,
-    /// <summary>Volume by stated density minus volume by the mixing model, mL (architecture 1.1); may be negative.</summary>
+    /// <summary>Volume by stated density minus volume by the mixing model, mL (docs/science.md, section 2); may be negative.</summary>
     Residual,
 }
 

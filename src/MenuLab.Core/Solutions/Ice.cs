@@ -218,7 +218,7 @@ public static class Ice
 
         public double FreezingCelsius(double melted) => Freezing.PointCelsius(_solutes, _water + melted + SurfaceWater);
 
-        // g(M) of the reference, with the temperature that goes with it.
+        // The balance of docs/science.md, section 7, with the temperature that goes with it.
         public double Excess(double melted, out double celsius)
         {
             celsius = FreezingCelsius(melted) + _approach;

@@ -35,9 +35,9 @@ internal static class CsvDrinks
     /// <param name="drinks">The drinks in the order of the rows.</param>
     /// <param name="strangers">Columns that mean nothing here.</param>
     /// <returns>Null, or where the table cannot be read.</returns>
-    public static FileProblem? Read(string csv, out IReadOnlyList<TypedDrink> drinks, out IReadOnlyList<string> strangers)
+    public static FileProblem? Read(string csv, out IReadOnlyList<DrinkText> drinks, out IReadOnlyList<string> strangers)
     {
-        var found = new List<TypedDrink>();
+        var found = new List<DrinkText>();
         var unknown = new List<string>();
         drinks = found;
         strangers = unknown;
@@ -75,7 +75,7 @@ internal static class CsvDrinks
         return columns;
     }
 
-    private static void Rows(CsvReader reader, Dictionary<int, string> columns, List<TypedDrink> found)
+    private static void Rows(CsvReader reader, Dictionary<int, string> columns, List<DrinkText> found)
     {
         string? name = null;
         var first = 0;
@@ -99,7 +99,7 @@ internal static class CsvDrinks
         {
             if (name is not null)
             {
-                found.Add(new TypedDrink(name, string.Join('\n', lines), first));
+                found.Add(new DrinkText(name, string.Join('\n', lines), first));
                 lines.Clear();
             }
         }
@@ -117,7 +117,7 @@ internal static class CsvDrinks
         {
             lines.Add(place is "" or "in" ? typed : $"{place}: {typed}");
         }
-        var build = new[] { Seconds(row), One(row, "strain"), One(row, "glass"), Ice(row) }.Where(t => t.Length > 0);
+        var build = new[] { Method(row), One(row, "strain").Replace('_', ' '), One(row, "glass").Replace('_', ' ') }.Where(t => t.Length > 0);
         AddOnce(string.Join(", ", build));
         var yield = One(row, "yield");
         AddOnce(yield.Length == 0 || yield.StartsWith("yield", StringComparison.OrdinalIgnoreCase) ? yield : "yield " + yield);
@@ -135,17 +135,12 @@ internal static class CsvDrinks
         }
     }
 
-    private static string Seconds(ILookup<string, string> row)
+    // The ice belongs to the method ("shaken 12 s with cubes"); named after the glass it would be the ice that is served.
+    private static string Method(ILookup<string, string> row)
     {
-        var seconds = One(row, "seconds");
-        var method = One(row, "method").Replace('_', ' ');
-        return seconds.Length > 0 && method.Length > 0 ? $"{method} {seconds} s" : method;
-    }
-
-    private static string Ice(ILookup<string, string> row)
-    {
-        var ice = One(row, "ice").Replace('_', ' ');
-        return ice.Length == 0 ? "" : ice == "none" ? "no ice" : $"{ice} ice";
+        var (method, seconds, ice) = (One(row, "method").Replace('_', ' '), One(row, "seconds"), One(row, "ice").Replace('_', ' '));
+        var timed = seconds.Length > 0 && method.Length > 0 ? $"{method} {seconds} s" : method;
+        return ice.Length == 0 ? timed : ice == "none" ? $"{timed} no ice".Trim() : $"{timed} with {ice}".Trim();
     }
 
     private static string One(ILookup<string, string> row, string column) => row[column].FirstOrDefault(t => t.Length > 0) ?? "";

@@ -9,7 +9,7 @@ namespace MenuLab.Core.Tests.Balance;
 
 public class BalanceEngineTests
 {
-    // Beverage science, section 2, worked drink (COMPUTED there): 45 mL 40 %, 22.5 mL lime, 22.5 mL 1:1 syrup.
+    // docs/science.md, section 2, worked drink (COMPUTED there): 45 mL 40 %, 22.5 mL lime, 22.5 mL 1:1 syrup.
     private static WeighedLine[] WorkedDrink() => [Made.Line(Made.Spirit, 45), Made.Line(Made.WorkedLime, 22.5), Made.Line(Made.Syrup, 22.5)];
 
     [Fact]
@@ -47,7 +47,7 @@ public class BalanceEngineTests
     }
 
     [Theory]
-    // Beverage science, section 5, mixture checks (COMPUTED there, activities by Davies): lemon mL, water mL, pH, g citric/L.
+    // docs/science.md, section 5, mixture checks (COMPUTED there, activities by Davies): lemon mL, water mL, pH, g citric/L.
     [InlineData(25, 100, 2.497, 11.40)]
     [InlineData(25, 225, 2.589, 5.70)]
     [InlineData(25, 125, 2.520, 9.50)]

@@ -5,7 +5,7 @@ using MenuLab.Core.Solutions;
 
 namespace MenuLab.Core.Tests.Balance;
 
-/// <summary>First-order ranges against Monte Carlo (beverage science, section 14): every input drawn, everything solved again.</summary>
+/// <summary>First-order ranges against Monte Carlo (docs/science.md, section 14): every input drawn, everything solved again.</summary>
 public class MonteCarloTests
 {
     [Fact]

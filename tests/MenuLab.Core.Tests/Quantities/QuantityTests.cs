@@ -142,7 +142,7 @@ public sealed class QuantityTests
     [InlineData("ÄÖÜ")]
     public void A_currency_is_three_capital_letters(string code) => Assert.Throws<ArgumentException>(() => Money.Of(1, code));
 
-    [Theory] // architecture 1.21: unknown above 50 %, at least above 5 %
+    [Theory] // unknown above 50 %, at least above 5 %
     [InlineData(3, 0, Certainty.Plain)]
     [InlineData(3, 5, Certainty.Plain)]
     [InlineData(3, 5.01, Certainty.AtLeast)]

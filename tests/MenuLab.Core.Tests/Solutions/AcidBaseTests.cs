@@ -43,7 +43,7 @@ public sealed class AcidBaseTests
         Assert.Equal(row.Number("g_citric_anhydrous_per_g"), AcidBase.ConvertAcidity(1, acid, Component.Citric), 0.000051);
     }
 
-    [Theory] // beverage reference section 5, computed there, printed to 0.001; carboxylic acids at 25 °C
+    [Theory] // docs/science.md, section 5, computed there, printed to 0.001; carboxylic acids at 25 °C
     [InlineData(Component.Citric, 0.1, 2.083)]
     [InlineData(Component.Citric, 0.1 / 3, 2.335)]
     [InlineData(Component.Citric, 0.01, 2.623)]

@@ -7,7 +7,7 @@ namespace MenuLab.Core.Tests.Solutions;
 public sealed class DensityTests
 {
     // 45 mL of spirit at 40 % vol, 22.5 mL of lime (1.035 g/mL, 2 % sugar as sucrose, 6 g/100 mL acid as citric), 22.5 mL of 1:1 syrup.
-    [Fact] // beverage reference, section 2 (computed there)
+    [Fact] // docs/science.md, section 2 (computed there)
     public void The_worked_drink_has_the_volume_strength_sugar_and_acid_of_the_reference()
     {
         Check(State.WorkedDrink(), 89.95, 20.01, 15.90, 1.501);
@@ -23,7 +23,7 @@ public sealed class DensityTests
         }
     }
 
-    [Theory] // contraction, beverage reference section 2 (computed there; the first is the textbook's "about 96.4")
+    [Theory] // contraction, docs/science.md, section 2 (computed there; the first is the textbook's "about 96.4")
     [InlineData(50, 100, 50, 96.46, 51.83)]
     [InlineData(500, 96, 500, 969.6, 49.51)]
     [InlineData(60, 40, 30, 89.87, 26.71)]

@@ -83,7 +83,7 @@ public sealed class EthanolDensityTests
     public void The_density_of_pure_ethanol_is_the_value_of_the_equation() =>
         Assert.Equal(EthanolDensity.PureAt20, EthanolDensity.KilogramsPerCubicMetre(1), 1e-8);
 
-    [Fact] // serving volume at 0 °C, beverage reference section 0: smaller by 0.24, 0.53 and 0.73 %
+    [Fact] // serving volume at 0 °C, docs/science.md, section 0: smaller by 0.24, 0.53 and 0.73 %
     public void A_drink_shrinks_on_cooling_as_the_reference_states()
     {
         Check(10, 0.24);

@@ -13,7 +13,7 @@ public sealed class FreezingTests
             var data = new TheoryData<double, double, double, double>();
             foreach (var row in Oracle.Rows("ethanol-freezing.csv"))
             {
-                // 0.5 °C against Lange; the CRC column (MEMORY) runs up to 0.6 °C off, and the reference says so, but at 24 and 30 % by 1.03 and 1.18.
+                // 0.5 °C against Lange; the CRC column (MEMORY) runs up to 0.6 °C off, at 24 and 30 % by 1.03 and 1.18.
                 var crc = row.Text("source").StartsWith("CRC", StringComparison.Ordinal);
                 var tolerance = !crc ? 0.5 : row.Number("ethanol_mass_pct") < 24 ? 0.6 : 1.2;
                 data.Add(row.Number("ethanol_mass_pct"), row.Number("freezing_depression_C_handbook"), row.Number("formula"), tolerance);

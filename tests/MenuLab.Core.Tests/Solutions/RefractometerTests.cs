@@ -5,7 +5,7 @@ namespace MenuLab.Core.Tests.Solutions;
 
 public sealed class RefractometerTests
 {
-    [Theory] // 21 CFR 146.132, as worked in the composition reference
+    [Theory] // 21 CFR 146.132, as worked in docs/science.md, section 1
     [InlineData(5, 0.967)]
     [InlineData(1.2, 0.243)]
     [InlineData(0, 0)]

@@ -66,7 +66,7 @@ public sealed class SucroseDensityTests
         Assert.Equal(yield, 100 / SucroseDensity.GramsPer100Millilitres(brix) * 100, 0.006);
     }
 
-    [Theory] // section 1: syrups by volume at 0.845 g/mL bulk sugar, printed to 0.1 kg/m3 (and figures of composition, US cups: 45.9, 62.9)
+    [Theory] // section 1: syrups by volume at 0.845 g/mL bulk sugar, printed to 0.1 kg/m3 (with US cups: 45.9, 62.9)
     [InlineData(1, 45.84, 1207.1)]
     [InlineData(2, 62.87, 1303.7)]
     public void Syrups_by_volume_have_the_brix_and_density_of_the_reference(double parts, double brix, double density)

@@ -45,7 +45,7 @@ public static class State
 
     public static double[] Times(double factor, double[] state) => Array.ConvertAll(state, part => factor * part);
 
-    /// <summary>The worked drink of the beverage reference, section 2, before ice: 45 mL 40 %, 22.5 mL lime, 22.5 mL 1:1 syrup.</summary>
+    /// <summary>The worked drink of docs/science.md, section 2, before ice: 45 mL 40 %, 22.5 mL lime, 22.5 mL 1:1 syrup.</summary>
     public static double[] WorkedDrink()
     {
         var p = EthanolDensity.MassFraction(40);

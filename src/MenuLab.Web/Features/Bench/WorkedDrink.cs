@@ -23,7 +23,7 @@ public sealed record WorkedDrink(ReadDrink Read, WeighedDrink Weighed, DrinkBala
         var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures);
         var uncounted = read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
         var balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, uncounted);
-        return new WorkedDrink(read, weighed, balance, Core.Safety.Cautions.Of(weighed.Lines, balance));
+        return new WorkedDrink(read, weighed, balance, [.. Core.Safety.Cautions.Of(weighed.Lines, balance), .. PourCautions.Of(weighed, balance)]);
     }
 
     /// <summary>Which lines bring an allergen or leave it open, in the order typed.</summary>

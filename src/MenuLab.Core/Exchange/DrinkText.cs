@@ -4,7 +4,7 @@ namespace MenuLab.Core.Exchange;
 /// <param name="Name">Its name; empty where the file gives none.</param>
 /// <param name="Text">Its lines, build and notes, a line each, without the name.</param>
 /// <param name="FirstLine">Line of the file where it begins, from 1.</param>
-public sealed record TypedDrink(string Name, string Text, int FirstLine);
+public sealed record DrinkText(string Name, string Text, int FirstLine);
 
 /// <summary>Where a file cannot be read.</summary>
 /// <param name="Line">Line, from 1.</param>

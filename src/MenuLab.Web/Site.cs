@@ -1,0 +1,120 @@
+using MenuLab.Data.Seeding;
+using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Health;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using MudBlazor.Services;
+
+namespace MenuLab.Web;
+
+/// <summary>The web host: what it is made of and how a request walks through it.</summary>
+public static class Site
+{
+    /// <summary>Where it listens unless ASPNETCORE_URLS, --urls or a port setting says otherwise: this machine only.</summary>
+    public const string DefaultAddress = "http://127.0.0.1:5080";
+
+    private static readonly TimeSpan KeepAlive = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan GivenUpAfter = TimeSpan.FromSeconds(15);
+
+    /// <summary>Builds the host, listens until it is stopped, and returns the exit code.</summary>
+    public static async Task<int> ServeAsync(string[] args)
+    {
+        await using var site = Build(args);
+        try
+        {
+            await site.StartAsync();
+        }
+        catch (IOException problem) when (problem.InnerException is AddressInUseException)
+        {
+            await Console.Error.WriteLineAsync($"Cannot listen: {problem.Message} Set ASPNETCORE_URLS to another address, e.g. http://127.0.0.1:5090.");
+            return 1;
+        }
+        var addresses = site.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        // The browser tests read this line to learn the port.
+        Console.WriteLine($"MenuLab is at {string.Join(" and ", addresses)} (stop with Ctrl+C).");
+        await site.WaitForShutdownAsync();
+        return 0;
+    }
+
+    /// <summary>The host, wired and not yet started.</summary>
+    /// <exception cref="SeedDataException">The shipped ingredients cannot be read.</exception>
+    public static WebApplication Build(string[] args)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            ApplicationName = typeof(Site).Assembly.GetName().Name,   // also when a test builds it
+            // The program finds its own files wherever it is started from.
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        // A build output has its static files spread over packages; a published one has them in wwwroot and ignores this.
+        builder.WebHost.UseStaticWebAssets();
+        // No catch-all route for files edited while it runs: it would be a route without a policy.
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
+        if (NoAddressIsSet(builder.Configuration))
+        {
+            builder.WebHost.UseUrls(DefaultAddress);
+        }
+
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+
+        AddLook(builder.Services);
+        AddAccess(builder);
+        var shipped = SeedData.Load(SeedData.DefaultFolder);
+        builder.Services.AddSingleton(new HouseStock(shipped.Pantry, shipped.Catalogue, shipped.Measures));
+        builder.Services.AddSingleton<PastedDrink>();
+        builder.Services.AddHealthChecks().AddCheck<SeedDataCheck>("seed-data", tags: [HealthRoutes.Ready]);
+
+        var site = builder.Build();
+        site.UseSecurityHeaders();
+        site.UseExceptionHandler("/status/500", createScopeForErrors: true);
+        site.UseStatusCodePagesWithReExecute("/status/{0}", createScopeForStatusCodePages: true);
+        site.UseAuthentication();
+        site.UseAuthorization();
+        site.UseAntiforgery();
+
+        site.MapStaticAssets().RequireAuthorization(May.Everyone);
+        HealthRoutes.Map(site);
+        site.MapRazorComponents<App>().AddInteractiveServerRenderMode().Add(RoutesOfTheFramework.AreForWhoeverMayReadDrinks);
+        return site;
+    }
+
+    private static void AddLook(IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub =>
+        {
+            // A tablet that lost its network is noticed in 15 s instead of 30 (the browser's side is in connection.js).
+            hub.KeepAliveInterval = KeepAlive;
+            hub.ClientTimeoutInterval = GivenUpAfter;
+        });
+        services.AddMudServices();
+        services.AddSecurityHeaderPolicies().SetDefaultPolicy(ResponseHeaders.Policy);
+    }
+
+    private static void AddAccess(WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton<CurrentPerson>();
+        builder.Services.AddAuthentication(AtThisMachine.Scheme).AddScheme<AtThisMachineOptions, AtThisMachine>(AtThisMachine.Scheme, configureOptions: null);
+        builder.Services.AddAuthorizationBuilder()
+            .AddPolicy(May.Everyone, policy => policy.RequireAssertion(_ => true))
+            .AddPolicy(May.ReadDrinks, policy => policy.RequireAuthenticatedUser())
+            // A route that names no policy is closed.
+            .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAssertion(_ => false).Build());
+        builder.Services.AddCascadingAuthenticationState();
+
+        var keys = builder.Services.AddDataProtection().SetApplicationName("MenuLab");
+        if (builder.Configuration["MENULAB_DATA"] is { Length: > 0 } folder)
+        {
+            // In a container the profile folder goes with the container; pages opened before would then refuse to go on.
+            keys.PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));
+        }
+    }
+
+    private static bool NoAddressIsSet(ConfigurationManager settings) =>
+        string.IsNullOrEmpty(settings["urls"]) && string.IsNullOrEmpty(settings["http_ports"]) && string.IsNullOrEmpty(settings["https_ports"])
+        && !settings.GetSection("Kestrel:Endpoints").Exists();
+}

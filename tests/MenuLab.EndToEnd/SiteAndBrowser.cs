@@ -1,0 +1,73 @@
+using Microsoft.Playwright;
+using Xunit.Sdk;
+using Xunit.v3;
+
+[assembly: AssemblyFixture(typeof(MenuLab.EndToEnd.SiteAndBrowser))]
+// One browser, two cores: one journey at a time.
+[assembly: Parallelization(Mode = ParallelMode.None)]
+
+namespace MenuLab.EndToEnd;
+
+/// <summary>One published site and one browser for all tests of a run.</summary>
+public sealed class SiteAndBrowser : IAsyncLifetime
+{
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+    private PublishedSite? _site;
+
+    /// <summary>Where the site listens, without a slash at the end.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>Publishes, starts, finds a browser.</summary>
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        var (path, said) = await ChromiumOnThisMachine.FindOrGetAsync(_playwright);
+        // The runner shows a passing project's output to nobody, so it also stands in a file (.ci/run prints it).
+        Console.WriteLine(said);
+        Directory.CreateDirectory(Repository.Artifacts);
+        await File.WriteAllTextAsync(Path.Combine(Repository.Artifacts, "browser.txt"), said + Environment.NewLine);
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = path,
+            Args =
+            [
+                // Root has no sandbox to go into; a container has little shared memory.
+                .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
+                "--disable-dev-shm-usage", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                "--disable-component-update", "--disable-sync",
+                // Nothing but this machine has an address: no test can reach out, whatever it tries.
+                "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+            ],
+        });
+        _site = await PublishedSite.StartAsync();
+        Address = _site.Address.GetLeftPart(UriPartial.Authority);
+    }
+
+    /// <summary>A browser window with nothing in its storage, and a list of everything it does that it must not.</summary>
+    public async Task<Visit> OpenAsync(int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light, string path = "/")
+    {
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = mode,
+            ReducedMotion = ReducedMotion.Reduce,
+            HasTouch = width < 1000,
+        });
+        return await Visit.StartAsync(context, Address, path);
+    }
+
+    /// <summary>Stops all of it.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.CloseAsync();
+        }
+        _playwright?.Dispose();
+        if (_site is not null)
+        {
+            await _site.DisposeAsync();
+        }
+    }
+}
