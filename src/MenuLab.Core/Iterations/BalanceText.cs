@@ -20,6 +20,7 @@ public static class BalanceText
             {
                 Format = Newest,
                 Lines = balance.Lines,
+                LeavesOut = balance.Mixed.LeavesOut,
                 Mixed = Document(balance.Mixed),
                 Served = balance.Served is { } served ? Document(served) : null,
                 ServedMissingBecause = balance.ServedMissingBecause,
@@ -40,7 +41,7 @@ public static class BalanceText
             throw new JsonException($"This balance is in format {document?.Format}; this version knows 1 to {Newest}.");
         }
         return new DrinkBalance(
-            Set(document.Mixed), document.Served is { } served ? Set(served) : null, document.ServedMissingBecause, Shares(document), document.Lines,
+            Set(document.Mixed, document.LeavesOut), document.Served is { } served ? Set(served, document.LeavesOut) : null, document.ServedMissingBecause, Shares(document), document.Lines,
             new AllergenSet(AllergenText.Bits(document.Allergens), AllergenText.Bits(document.AllergensUnknown)), document.TopUpG ?? double.NaN);
     }
 
@@ -50,7 +51,7 @@ public static class BalanceText
         return new[] { Known(estimate.Value), Known(estimate.Low), Known(estimate.High), Known(estimate.UnknownPercent), (double)set.Caveats(m.Metric) };
     });
 
-    private static MetricSet Set(Dictionary<string, double?[]> document)
+    private static MetricSet Set(Dictionary<string, double?[]> document, bool leavesOut)
     {
         var figures = new double[3 * Metrics.Count];
         var unknown = new float[Metrics.Count];
@@ -75,7 +76,7 @@ public static class BalanceText
             unknown[i] = (float)(written[3] ?? double.NaN);
             caveats[i] = (MetricCaveats)(byte)(written[4] ?? 0);
         }
-        return new MetricSet(figures, unknown, caveats);
+        return new MetricSet(figures, unknown, caveats, leavesOut);
     }
 
     // By metric, a figure per line; metrics in which no line has a share are left out.
@@ -117,6 +118,8 @@ internal sealed record BalanceDocument
     public required int Format { get; init; }
 
     public int Lines { get; init; }
+
+    public bool LeavesOut { get; init; }
 
     public required Dictionary<string, double?[]> Mixed { get; init; }
 

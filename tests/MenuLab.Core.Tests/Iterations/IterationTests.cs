@@ -122,7 +122,7 @@ public class IterationTests
         var balance = BalanceText.Read(
             """{"format":1,"lines":1,"mixed":{"abv_percent":[10,9,11,0,0],"haze":[1,1,1,0,0]},"served_missing_because":"","allergens":[],"allergens_unknown":[]}"""u8);
         Assert.Equal((10, 9, 11), (balance.Mixed[Metric.Abv].Value, balance.Mixed[Metric.Abv].Low, balance.Mixed[Metric.Abv].High));
-        Assert.Equal(Quantities.Certainty.Unknown, balance.Mixed[Metric.Sugar].Certainty);
+        Assert.Equal(Core.Quantities.Certainty.Unknown, balance.Mixed[Metric.Sugar].Certainty);
         Assert.True(double.IsNaN(balance.Share(0, Metric.Abv)));
     }
 
@@ -233,6 +233,7 @@ public class IterationTests
                 AssertClose(a.Low, b.Low, relative, $"{name} {metric.Key} low");
                 AssertClose(a.High, b.High, relative, $"{name} {metric.Key} high");
                 AssertClose(a.UnknownPercent, b.UnknownPercent, relative, $"{name} {metric.Key} unknown");
+                Assert.Equal((a.Unit, a.Certainty), (b.Unit, b.Certainty));
                 Assert.Equal(left.Caveats(metric.Metric), right.Caveats(metric.Metric));
             }
             for (var line = 0; line < expected.Lines; line++)
