@@ -18,7 +18,6 @@ public sealed class KillTests : IAsyncDisposable
 
     [Theory]
     [InlineData(40)]
-    [InlineData(150)]
     [InlineData(400)]
     public async Task Every_edit_that_was_acknowledged_is_there_after_the_host_was_killed(int acknowledgedBefore)
     {
