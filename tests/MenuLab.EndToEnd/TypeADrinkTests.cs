@@ -58,16 +58,16 @@ public partial class TypeADrinkTests(SiteAndBrowser run)
     {
         await using var visit = await run.OpenAsync();
         await visit.ReadyAsync();
-        await visit.PasteAsync("1 lemon juice", 1);
+        await visit.PasteAsync("1 black tea\n45 ml verjus", 1);
         await visit.Page.GetByRole(AriaRole.Radio, new() { Name = "fl oz" }).CheckAsync();
         await Expect(visit.Page.GetByRole(AriaRole.Radio, new() { Name = "fl oz" })).ToBeCheckedAsync();
-        await Expect(visit.Page.GetByTestId("line").Locator(".other")).ToContainTextAsync("30 mL");
+        await Expect(visit.Page.GetByTestId("line").First.Locator(".other")).ToContainTextAsync("30 mL");
 
         await visit.Page.ReloadAsync();
         await visit.ReadyAsync();
 
-        await Expect(visit.Text).ToHaveValueAsync("1 lemon juice");
-        await Expect(visit.Page.GetByTestId("line").Locator(".other")).ToContainTextAsync("30 mL");
+        await Expect(visit.Text).ToHaveValueAsync("1 black tea\n45 ml verjus");
+        await Expect(visit.Page.GetByTestId("line").First.Locator(".other")).ToContainTextAsync("30 mL");
         visit.WasClean();
     }
 
@@ -137,6 +137,26 @@ public partial class TypeADrinkTests(SiteAndBrowser run)
         await TabToAsync(visit, "All figures");
         await keys.PressAsync("Enter");
         await Expect(visit.Page.GetByTestId("ph")).ToBeVisibleAsync();
+        visit.WasClean();
+    }
+
+    [Fact]
+    public async Task A_question_is_answered_with_one_press_and_the_text_says_so()
+    {
+        await using var visit = await run.OpenAsync();
+        await visit.ReadyAsync();
+        await visit.PasteAsync("45 ml black tea\n1,500 ml lemon juice", 1);
+        await Expect(visit.Page.GetByTestId("question")).ToContainTextAsync("“1,500 ml lemon juice”");
+        await Expect(visit.Page.GetByText("One line is not counted.")).ToBeVisibleAsync();
+
+        await visit.Page.GetByTestId("question").GetByRole(AriaRole.Button, new() { Name = "1.5 mL" }).ClickAsync();
+
+        await Expect(visit.Text).ToHaveValueAsync("45 ml black tea\n1.5 ml Lemon juice, fresh");
+        await Expect(visit.Page.GetByTestId("line")).ToHaveCountAsync(2);
+        await Expect(visit.Page.GetByTestId("question")).ToHaveCountAsync(0);
+        await visit.Page.ReloadAsync();
+        await visit.ReadyAsync();
+        await Expect(visit.Text).ToHaveValueAsync("45 ml black tea\n1.5 ml Lemon juice, fresh");
         visit.WasClean();
     }
 

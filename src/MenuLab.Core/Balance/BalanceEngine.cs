@@ -136,6 +136,12 @@ public static class BalanceEngine
             Ranges.Served(lines, order, tin, served, dilution, topUpGrams, topUps, variance);
         }
         caveats = Caveats(lines, order, served.Ph, figures, withTopUps: true);
+        // The freezing-point model, and with it the heat balance, has its limits (docs/science.md, section 7).
+        if (settings.IceGrams > 0 && !Freezing.IsWithinRange(new Liquid(served.Parts)))
+        {
+            caveats[(int)Metric.Dilution] |= MetricCaveats.OutsideRange;
+            caveats[(int)Metric.FinalTemperature] |= MetricCaveats.OutsideRange;
+        }
         if (!chilled.Converged)
         {
             caveats[(int)Metric.Dilution] |= MetricCaveats.NotConverged;
@@ -355,17 +361,10 @@ public static class BalanceEngine
             caveats[(int)Metric.Brix] |= MetricCaveats.OutsideRange;
             caveats[(int)Metric.Volume] |= MetricCaveats.OutsideRange;
         }
-        // The freezing-point model, and with it the heat balance, is stated to 40 °Bx (docs/science.md, section 7).
-        if (figures[(int)Metric.Brix] > FreezingTopBrix)
-        {
-            caveats[(int)Metric.Dilution] |= MetricCaveats.OutsideRange;
-            caveats[(int)Metric.FinalTemperature] |= MetricCaveats.OutsideRange;
-        }
         return caveats;
     }
 
     private const double SucroseTopBrix = 85;
-    private const double FreezingTopBrix = 40;
 
     private static float[] Shares(ReadOnlySpan<WeighedLine> lines, in LiquidState state, double topUpGrams, int topUps)
     {

@@ -79,7 +79,7 @@ internal static class Ranges
             along.Water(modelGrams);
             Square(along.Delta, variance);
         }
-        var approach = 0.5 * dilution.Settings.ApproachKelvin;
+        var approach = 0.25 * dilution.Settings.ApproachKelvin;
         variance[(int)Metric.FinalTemperature] = TemperatureUncertainty * TemperatureUncertainty + approach * approach;
     }
 

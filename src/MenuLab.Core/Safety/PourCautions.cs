@@ -20,7 +20,7 @@ public static class PourCautions
                 "fizz_in_tin", "A fizzy line goes into the tin: in a closed tin it builds pressure and loses its gas. Write it as a top, or into the glass.",
                 fizzy, "common practice, no source");
         }
-        if (balance.Served is { } served && served[Metric.GlassFill].Value > FullPercent)
+        if (balance.Served is { } served && Math.Round(served[Metric.GlassFill].Value) > FullPercent)
         {
             yield return new Caution(
                 "over_wash_line", $"Over the wash line: the glass would be at {HouseFormat.Number(served[Metric.GlassFill].Value, 0)} % of it. Pour less, or take a larger glass.",

@@ -122,8 +122,10 @@ internal static class BalanceTable
 
         void Line(string what, AllergenState state)
         {
+            // A label that nobody has read leaves every allergen open at once: those with the same lines stand together.
             var named = Enum.GetValues<Allergen>().Where(a => drink.Balance.Allergens[a] == state)
-                .Select(a => $"{a} ({string.Join(", ", drink.LinesWith(a, state).Select(l => l.Text.Trim()))})");
+                .GroupBy(a => string.Join(", ", drink.LinesWith(a, state).Select(l => l.Text.Trim())), AllergenWords.Of)
+                .Select(g => $"{string.Join(", ", g)} ({g.Key})");
             var text = string.Join("; ", named);
             if (text.Length > 0)
             {

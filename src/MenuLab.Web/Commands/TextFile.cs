@@ -7,8 +7,8 @@ namespace MenuLab.Web.Commands;
 /// <summary>Reads a file as text, or says where it is not text.</summary>
 internal static class TextFile
 {
-    /// <summary>Largest file taken, bytes: some 100,000 lines. More is a mistake more often than a bar's book of drinks.</summary>
-    public const int LargestBytes = 5_000_000;
+    /// <summary>Largest file taken, bytes: some 60,000 lines. More is a mistake more often than a bar's book of drinks.</summary>
+    public const int LargestBytes = 2_000_000;
 
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 

@@ -67,7 +67,7 @@ internal sealed class CaseJudge(DrinkReader reader, SheetCase sheet)
         var text = string.Join('\n', sheet.Typed);
         var before = sheet.Before.Count > 0 ? reader.Read(string.Join('\n', sheet.Before), settings) : null;
         var drink = before is null ? reader.Read(text, settings) : reader.Edit(before, text, settings);
-        JudgeLines(drink, before);
+        JudgeLines(drink);
         JudgePieces(drink);
         JudgeBuild(drink.Build);
         JudgeRest(drink);
@@ -78,7 +78,7 @@ internal sealed class CaseJudge(DrinkReader reader, SheetCase sheet)
 
     // ---- lines ---------------------------------------------------------------------------------------------------
 
-    private void JudgeLines(ReadDrink drink, ReadDrink? before)
+    private void JudgeLines(ReadDrink drink)
     {
         var free = drink.Lines.ToList();
         var at = 0;
@@ -110,7 +110,6 @@ internal sealed class CaseJudge(DrinkReader reader, SheetCase sheet)
                 SilentlyWrong++;
             }
         }
-        _ = before;
     }
 
     private static string Fate(ReadDrink drink, string key) =>

@@ -90,7 +90,7 @@ internal sealed class BuildReader
                     _noIce = true;
                     break;
                 case Sense.Ice:
-                    AddIce(word);
+                    AddIce(word, clause.Build.Any(b => b.Meaning.Sense == Sense.Method));
                     break;
             }
         }
@@ -123,14 +123,14 @@ internal sealed class BuildReader
         }
     }
 
-    private void AddIce(BuildWord word)
+    private void AddIce(BuildWord word, bool withMethod)
     {
         var key = word.Meaning.Key;
         if (_reached == Reached.Glass)
         {
             _servedOn = key.Length > 0 ? key : _servedOn ?? "cubes";
         }
-        else if (_reached == Reached.Nothing && word.IsOver)
+        else if (word.IsOver && !withMethod)
         {
             _servedOn = key.Length > 0 ? key : "cubes";
         }

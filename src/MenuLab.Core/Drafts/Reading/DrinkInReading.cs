@@ -127,8 +127,8 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
 
     private static bool IsName(Clause clause, Source source)
     {
-        if (!clause.HasName || clause.SaysPlace || clause.Ratio is not null || clause.Says(Sense.EqualParts) || clause.Says(Sense.Makes) || clause.Says(Sense.Total) || clause.Unit is not null
-            || clause.Trouble.Length > 0 || clause.OrAt >= 0)
+        if (!clause.HasName || clause.SaysPlace || clause.Ratio is not null || clause.Says(Sense.EqualParts) || clause.Says(Sense.Makes) || clause.Says(Sense.Total)
+            || (clause.Unit is not null && (clause.HasAmount || clause.UnitAt <= clause.Name.Min())) || clause.Trouble.Length > 0 || clause.OrAt >= 0)
         {
             return false;
         }
@@ -162,7 +162,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var typed = source.Of(clause);
         if (clause.Trouble.Length > 0)
         {
-            return onNameLine ? ReadAs.Note : Unread(clause, source, typed, clause.Trouble, clause.TroubleAt);
+            return onNameLine ? ReadAs.Note : Unread(source, typed, clause.Trouble, clause.TroubleAt);
         }
         if (ReadYieldOrTotal(clause, typed) is { } yielded)
         {
@@ -226,7 +226,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         var outcome = source.Reader.Read(clause, source.Number, source.Column(clause), typed, isEqualPart);
         if (outcome.Pending is not { } pending)
         {
-            return Unread(clause, source, typed, outcome.Unread!, clause.From);
+            return Unread(source, typed, outcome.Unread!, clause.From);
         }
         _pending.Add(pending);
         if (!isEqualPart && clause.HasAmount && clause.Unit != Drafts.Unit.Part)
@@ -291,11 +291,10 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         return ReadAs.Build;
     }
 
-    private ReadAs Unread(Clause clause, Source source, string typed, string reason, int at)
+    private ReadAs Unread(Source source, string typed, string reason, int at)
     {
         var token = source.Tokens[Math.Min(at, source.Tokens.Count - 1)];
         _unread.Add(new UnreadLine(typed, source.Number, token.Start + 1, reason));
-        _ = clause;
         return ReadAs.Unread;
     }
 
@@ -336,7 +335,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
             var typed = source.Of(clause);
             if (clause.HasName && !fits)
             {
-                pieces[i] = Unread(clause, source, typed, $"The ratio has {ratio.Length} numbers and the list {names.Count} names.", clause.From);
+                pieces[i] = Unread(source, typed, $"The ratio has {ratio.Length} numbers and the list {names.Count} names.", clause.From);
                 continue;
             }
             if (clause.HasName)

@@ -53,6 +53,8 @@ internal static class LineMaker
     private const double Scale = 0.5;
     // A piece of fruit is a fifth heavier or lighter than the next: common practice, no source.
     private const double PieceSpread = 0.2;
+    // A measuring spoon, level: common practice, no source.
+    private const double SpoonSpread = 0.1;
     // "Scant" and "fat" say which way, not how far: a tenth, give or take half of that. Common practice, no source.
     private const double ScantShare = 0.1;
     private const double ScantUncertainty = 0.05;
@@ -156,7 +158,7 @@ internal static class LineMaker
                 return (double.NaN, double.NaN, 0);
             case Unit.Rinse:
                 assumptions.Add($"A rinse leaves {HouseParse.Echo(measures.RinseKept)} mL in the glass.");
-                return (measures.RinseKept, measures.RinseKept * density, measures.RinseKept * density / 2);
+                return (measures.RinseKept, measures.RinseKept * density, measures.RinseKeptUncertainty * density);
             case Unit.Part:
                 var part = amount * spec.PartMillilitres;
                 return (part, part * density, Jigger(part) * density);
@@ -195,7 +197,7 @@ internal static class LineMaker
         var own = ingredient.Kind == IngredientKind.HerbOrSpice ? PieceGrams(ingredient, Unit.Pinch, juice: false) : double.NaN;
         var grams = amount * (double.IsNaN(own) ? measures.PinchGrams : own);
         assumptions.Add($"A pinch is {HouseParse.Echo(grams / amount)} g.");
-        return (grams / ingredient.Composition.GramsPerMillilitre, grams, grams / 2);
+        return (grams / ingredient.Composition.GramsPerMillilitre, grams, double.IsNaN(own) ? amount * measures.PinchGramsUncertainty : grams / 2);
     }
 
     private static (double Millilitres, double Grams, double Uncertainty) Count(Ingredient ingredient, LineSpec spec, double amount, double density, List<string> assumptions)
@@ -224,10 +226,12 @@ internal static class LineMaker
     {
         // One hand pours all dashes alike, so their error grows with their number.
         Unit.Dash => measures.DashUncertainty * amount,
-        Unit.Drop or Unit.Mist => millilitres * 0.3,
-        Unit.BarSpoon or Unit.Teaspoon or Unit.Tablespoon => millilitres * 0.15,
-        Unit.Splash => millilitres * 0.4,
-        Unit.Float => millilitres * 0.2,
+        Unit.Drop => measures.DropUncertainty * amount,
+        Unit.Mist => measures.MistUncertainty * amount,
+        Unit.BarSpoon => measures.BarSpoonUncertainty * amount,
+        Unit.Splash => measures.SplashUncertainty * amount,
+        Unit.Float => measures.FloatUncertainty * amount,
+        Unit.Teaspoon or Unit.Tablespoon => millilitres * SpoonSpread,
         // A litre is measured in a jug and the jug read to one part in a hundred.
         Unit.Litre or Unit.Cup => Math.Max(Jigger(millilitres), millilitres * 0.01),
         _ => Math.Min(Jigger(millilitres), millilitres / 4),

@@ -76,10 +76,19 @@ internal sealed record Pending
                 ? "Carbonated: poured into the glass, over the ice."
                 : "Carbonated: added on top, not mixed with the others.");
         }
+        if (method?.Key == HotMethod && double.IsNaN(spec.StartCelsius) && spec.Place == Place.In && what.Ingredient.Kind is IngredientKind.TeaOrCoffee or IngredientKind.Water)
+        {
+            spec = (spec with { StartCelsius = HotCelsius }).Assuming("A hot drink: taken as poured at 90 °C.");
+        }
         return LineMaker.Make(what.Ingredient, spec, measures);
     }
 
-    /// <summary>What is full of gas is not shaken: architecture 1.3.</summary>
+    private const string HotMethod = "hot";
+
+    // Common practice, no source: just off the boil.
+    private const double HotCelsius = 90;
+
+    /// <summary>What is full of gas is not shaken: it joins in the glass or on top.</summary>
     private static Joins? DefaultJoins(Ingredient ingredient, MethodModel? method)
     {
         // Beer and sparkling wine are now and then stirred in on purpose; only a named method decides for them.

@@ -23,7 +23,7 @@ public static class AllergenWords
     /// <summary>Where they are: names of the ingredients, each once.</summary>
     public static string In(IReadOnlyList<AllergenRow> allergens) => string.Join(", ", allergens.SelectMany(row => row.In).Distinct());
 
-    private static string Of(Allergen allergen) => allergen switch
+    internal static string Of(Allergen allergen) => allergen switch
     {
         Allergen.Gluten => "gluten",
         Allergen.Wheat => "wheat",

@@ -9,7 +9,7 @@ public static class LineWords
     /// <summary>The amount in the unit that stands first (the header says which), or with its own unit where it has no volume.</summary>
     public static string Amount(DraftLine line, Unit first, MeasuresSet measures) =>
         line.IsTopUp ? "top"
-        : IsPieces(line.Unit) && double.IsFinite(line.Amount) ? Range(line)
+        : IsPieces(line.Unit) ? (double.IsFinite(line.Amount) ? Range(line) : "")
         : IsWeight(line.Unit) || (!double.IsFinite(line.Millilitres) && double.IsFinite(line.Grams)) ? HouseFormat.Amount(line.Grams) + " g"
         : !double.IsFinite(line.Millilitres) ? (double.IsFinite(line.Amount) ? Range(line) : "")
         : first == Unit.FluidOunce ? HouseFormat.FluidOunces(line.Millilitres, measures.FluidOunce).Replace(" fl oz", "", StringComparison.Ordinal)

@@ -7,17 +7,26 @@ using MenuLab.Core.Pantry;
 namespace MenuLab.Web.Features.Bench;
 
 /// <summary>Reads a typed or pasted drink and works out its balance. Keeps nothing; safe for any number of pages at once.</summary>
-public sealed class PastedDrink(HouseStock house)
+public sealed class PastedDrink
 {
-    private readonly DrinkReader _reader = ReaderOf(house);
-    private readonly AnswerWording _answers = new(ReaderOf(house), house.Pantry);
+    private readonly HouseStock _house;
+    private readonly DrinkReader _reader;
+    private readonly AnswerWording _answers;
+
+    /// <summary>For this house.</summary>
+    public PastedDrink(HouseStock house)
+    {
+        _house = house;
+        _reader = new DrinkReader(Vocabulary.Of(house.Pantry, house.Catalogue), house.Measures);
+        _answers = new AnswerWording(_reader, house.Pantry);
+    }
 
     /// <summary>What a text says, and what that comes to.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="bareNumber">Unit of a bare number, and the unit that amounts are shown in first: mL or fluid ounce.</param>
     public TypedDrink Read(string text, Unit bareNumber)
     {
-        var worked = WorkedDrink.Of(_reader.Read(text, new ReadSettings { BareNumber = bareNumber }), house);
+        var worked = WorkedDrink.Of(_reader.Read(text, new ReadSettings { BareNumber = bareNumber }), _house);
         var hasLiquid = worked.Weighed.Lines.Any(line => line.IsInLiquid);
         return new TypedDrink
         {
@@ -40,7 +49,7 @@ public sealed class PastedDrink(HouseStock house)
         };
     }
 
-    private List<string> Names(IEnumerable<IngredientId> ingredients) => [.. ingredients.Distinct().Select(id => house.Pantry.Find(id)!.Name)];
+    private List<string> Names(IEnumerable<IngredientId> ingredients) => [.. ingredients.Distinct().Select(id => _house.Pantry.Find(id)!.Name)];
 
     private List<AllergenRow> Allergens(WorkedDrink worked, AllergenState state) =>
         [.. from allergen in Enum.GetValues<Allergen>()
@@ -80,9 +89,9 @@ public sealed class PastedDrink(HouseStock house)
 
     private ReadRow ReadRow(DraftLine line, double[] shares, Unit first) => new(line.Text)
     {
-        Amount = LineWords.Amount(line, first, house.Measures),
-        Other = LineWords.Other(line, first, house.Measures),
-        Ingredient = house.Pantry.Find(line.Ingredient)!.Name,
+        Amount = LineWords.Amount(line, first, _house.Measures),
+        Other = LineWords.Other(line, first, _house.Measures),
+        Ingredient = _house.Pantry.Find(line.Ingredient)!.Name,
         Treatment = line.Treatment,
         StartsAt = LineWords.StartsAt(line.StartCelsius),
         StartsDegrees = HouseFormat.Degrees(line.StartCelsius),
@@ -95,6 +104,4 @@ public sealed class PastedDrink(HouseStock house)
     private AskedRow AskedRow(LineQuestion question) =>
         new(question.Text, question.Line, question.Asks,
             _answers.Of(question));
-
-    private static DrinkReader ReaderOf(HouseStock house) => new(Vocabulary.Of(house.Pantry, house.Catalogue), house.Measures);
 }

@@ -301,4 +301,31 @@ public sealed class DrinkReaderTests
         Assert.Equal(first.Lines.Select(l => l.ToString()).Where(s => s.Length > 0).Count(), second.Lines.Count);
         Assert.Equal(first.Lines.Select(l => (l.Ingredient, l.Grams, string.Join('|', l.Assumptions))), second.Lines.Select(l => (l.Ingredient, l.Grams, string.Join('|', l.Assumptions))));
     }
+
+    [Theory]
+    [InlineData("Harbour Cup")]
+    [InlineData("Winter Drop")]
+    [InlineData("Quay Leaf")]
+    public void A_name_may_end_in_a_word_that_is_also_a_measure(string name)
+    {
+        var drink = Reader.Read(name, "45 ml apple juice");
+        Assert.Equal((name, 1), (drink.Name, drink.Lines.Count));
+        Assert.Empty(drink.Unread);
+    }
+
+    [Fact]
+    public void A_measure_and_an_ingredient_on_the_first_line_are_a_line_and_no_name()
+    {
+        var drink = Reader.Read("splash soda water", "45 ml apple juice");
+        Assert.Equal(("", 2), (drink.Name, drink.Lines.Count));
+    }
+
+    [Fact]
+    public void Tea_in_a_hot_drink_is_poured_hot_and_says_so()
+    {
+        var hot = Reader.Read("150 ml black tea", "20 ml honey", "serve hot in a mug");
+        Assert.Equal([90, 22], hot.Lines.Select(l => l.StartCelsius));
+        Assert.Contains(hot.Lines[0].Assumptions, a => a.Contains("90", StringComparison.Ordinal));
+        Assert.Equal(4, Assert.Single(Reader.Read("150 ml black tea, fridge cold", "stir with cubes").Lines).StartCelsius);
+    }
 }

@@ -40,6 +40,8 @@ public sealed class SpellingTests
     [InlineData("jabłko", "jablko")]
     [InlineData("ＭＬ", "ml")]
     [InlineData("e\u0301rable", "erable")]
-    [InlineData("a\uD83Db", "ab")]
-    public void Plain_form_drops_marks_and_case_and_survives_half_a_surrogate_pair(string text, string plain) => Assert.Equal(plain, PlainText.Of(text));
+    public void Plain_form_drops_marks_and_case(string text, string plain) => Assert.Equal(plain, PlainText.Of(text));
+
+    [Fact]
+    public void Plain_form_survives_half_a_surrogate_pair() => Assert.Equal("ab", PlainText.Of("a\uD83Db\uDC4D"));
 }

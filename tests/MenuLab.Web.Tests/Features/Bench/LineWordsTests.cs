@@ -17,6 +17,7 @@ public class LineWordsTests
     [InlineData(Unit.Centilitre, 2, 20, 21, "20", "2 cl")]
     [InlineData(Unit.Leaf, 1, double.NaN, 0.5, "1", "leaf")]
     [InlineData(Unit.Sprig, 2, double.NaN, 2, "2", "sprigs")]
+    [InlineData(Unit.Sprig, double.NaN, 1.36, 0.7, "", "sprig")]
     [InlineData(Unit.Pinch, 1, double.NaN, 0.3, "0.3 g", "1 pinch")]
     [InlineData(Unit.Gram, 5, double.NaN, 5, "5 g", "")]
     [InlineData(Unit.Top, double.NaN, double.NaN, double.NaN, "top", "to the wash line")]
