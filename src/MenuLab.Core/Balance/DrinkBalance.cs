@@ -26,19 +26,20 @@ public sealed class MetricSet
     private readonly float[] _unknown;
     private readonly MetricCaveats[] _caveats;
 
-    private readonly bool _leavesOut;
-
     /// <param name="figures">Value, low and high of each metric.</param>
     /// <param name="unknown">Unknown share of each, %.</param>
     /// <param name="caveats">Remarks on each.</param>
     /// <param name="leavesOut">Some of the drink's volume is not in these figures at all (lines kept as typed).</param>
     internal MetricSet(double[] figures, float[] unknown, MetricCaveats[] caveats, bool leavesOut)
     {
-        _leavesOut = leavesOut;
+        LeavesOut = leavesOut;
         _figures = figures;
         _unknown = unknown;
         _caveats = caveats;
     }
+
+    /// <summary>Some of the drink's volume is not in these figures at all; a stored balance keeps it.</summary>
+    internal bool LeavesOut { get; }
 
     /// <summary>The estimate of one metric; its value is NaN where the metric does not apply or nothing is known.</summary>
     public Estimate this[Metric metric]
@@ -49,7 +50,7 @@ public sealed class MetricSet
             var info = Metrics.Info(metric);
             return new Estimate(_figures[i], _figures[i + 1], _figures[i + 2], info.Unit, _unknown[(int)metric])
             {
-                EitherWay = info.Growth == Growth.EitherWay || (info.Growth == Growth.WithWhatIsInIt && _leavesOut),
+                EitherWay = info.Growth == Growth.EitherWay || (info.Growth == Growth.WithWhatIsInIt && LeavesOut),
             };
         }
     }
