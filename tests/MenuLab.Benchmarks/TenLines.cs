@@ -31,7 +31,7 @@ internal static class TenLines
             Key = "shaken", Name = "Shaken", Ice = "cubes", IceGramsPer100Millilitres = 180, VesselJoulesPerKelvin = 49, AmbientJoules = 500,
             ApproachKelvin = 0.3, DilutionUncertainty = 0.05, Source = "beverage science, section 7",
         };
-        var cubes = new Core.Drafts.Ice("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7");
+        var cubes = new Core.Drafts.IceForm("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7");
         return (lines, new BuildModel(shaken, cubes, new Glass("long_glass", "Long glass", 400, 360, "cubes", "made up"), cubes));
     }
 

@@ -37,7 +37,7 @@ internal static class Harbour
                 DilutionUncertainty = 0.05, Source = "beverage science, section 7",
             },
         ],
-        [new Core.Drafts.Ice("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7")], [new Glass("coupe", "Coupe", 180, 150, "none", "made up")]);
+        [new Core.Drafts.IceForm("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7")], [new Glass("coupe", "Coupe", 180, 150, "none", "made up")]);
 
     public static async Task<Store> Furnished(Store store)
     {

@@ -1,7 +1,6 @@
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Solutions;
-using Ice = MenuLab.Core.Solutions.Ice;
 
 namespace MenuLab.Core.Balance;
 

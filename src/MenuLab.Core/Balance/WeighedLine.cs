@@ -35,7 +35,7 @@ public readonly record struct LineCost(double GramsUsed, double PerGram)
 /// <param name="MethodIce">The ice of the method, or null for none.</param>
 /// <param name="Glass">The glass, or null.</param>
 /// <param name="ServedIce">The ice in the served glass, or null for none.</param>
-public sealed record BuildModel(MethodModel? Method, Ice? MethodIce, Glass? Glass, Ice? ServedIce);
+public sealed record BuildModel(MethodModel? Method, IceForm? MethodIce, Glass? Glass, IceForm? ServedIce);
 
 /// <summary>How much the engine is to work out.</summary>
 public enum Detail

@@ -64,7 +64,7 @@ public static class Weigher
         var servedIce = method?.InTheGlass == true ? methodIce : Ice(build.ServedOn ?? glass?.Ice);
         return new BuildModel(method, methodIce, glass, servedIce);
 
-        Ice? Ice(string? key) => key is null or NoIce ? null : LookUp(key, catalogue.Ice, "ice");
+        IceForm? Ice(string? key) => key is null or NoIce ? null : LookUp(key, catalogue.Ice, "ice");
     }
 
     private const string NoIce = "none";

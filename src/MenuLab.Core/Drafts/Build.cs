@@ -32,7 +32,7 @@ public sealed record Build
 /// <param name="SurfaceWaterFraction">Share of its mass that is water on the surface, 0 to 1.</param>
 /// <param name="ServedGrams">Grams that a served glass usually holds per 100 mL of brim volume.</param>
 /// <param name="Source">Where the figures come from.</param>
-public sealed record Ice(string Key, string Name, double Celsius, double SurfaceWaterFraction, double ServedGrams, string Source);
+public sealed record IceForm(string Key, string Name, double Celsius, double SurfaceWaterFraction, double ServedGrams, string Source);
 
 /// <summary>A glass, from seed-data/glasses.csv.</summary>
 /// <param name="Key">Stable key, e.g. "coupe".</param>

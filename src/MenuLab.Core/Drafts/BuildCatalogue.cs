@@ -4,12 +4,12 @@ namespace MenuLab.Core.Drafts;
 public sealed class BuildCatalogue
 {
     private readonly Dictionary<string, MethodModel> _methods;
-    private readonly Dictionary<string, Ice> _ices;
+    private readonly Dictionary<string, IceForm> _ices;
     private readonly Dictionary<string, Glass> _glasses;
 
     /// <summary>A catalogue.</summary>
     /// <exception cref="ArgumentException">Two of one sort share a key.</exception>
-    public BuildCatalogue(IEnumerable<MethodModel> methods, IEnumerable<Ice> ices, IEnumerable<Glass> glasses)
+    public BuildCatalogue(IEnumerable<MethodModel> methods, IEnumerable<IceForm> ices, IEnumerable<Glass> glasses)
     {
         Methods = [.. methods];
         Ices = [.. ices];
@@ -23,7 +23,7 @@ public sealed class BuildCatalogue
     public IReadOnlyList<MethodModel> Methods { get; }
 
     /// <summary>All ices.</summary>
-    public IReadOnlyList<Ice> Ices { get; }
+    public IReadOnlyList<IceForm> Ices { get; }
 
     /// <summary>All glasses.</summary>
     public IReadOnlyList<Glass> Glasses { get; }
@@ -32,7 +32,7 @@ public sealed class BuildCatalogue
     public MethodModel? Method(string? key) => key is null ? null : _methods.GetValueOrDefault(key);
 
     /// <summary>The ice with this key, or null ("none" is no ice).</summary>
-    public Ice? Ice(string? key) => key is null ? null : _ices.GetValueOrDefault(key);
+    public IceForm? Ice(string? key) => key is null ? null : _ices.GetValueOrDefault(key);
 
     /// <summary>The glass with this key, or null.</summary>
     public Glass? Glass(string? key) => key is null ? null : _glasses.GetValueOrDefault(key);

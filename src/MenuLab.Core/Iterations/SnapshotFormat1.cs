@@ -246,9 +246,9 @@ internal sealed record MethodFormat1
 
 internal sealed record IceFormat1(string Key, string Name, double C, double SurfaceWaterFraction, double ServedG, string Source)
 {
-    public static IceFormat1 Of(Ice ice) => new(ice.Key, ice.Name, ice.Celsius, ice.SurfaceWaterFraction, ice.ServedGrams, ice.Source);
+    public static IceFormat1 Of(IceForm ice) => new(ice.Key, ice.Name, ice.Celsius, ice.SurfaceWaterFraction, ice.ServedGrams, ice.Source);
 
-    public Ice Lift() => new(Key, Name, C, SurfaceWaterFraction, ServedG, Source);
+    public IceForm Lift() => new(Key, Name, C, SurfaceWaterFraction, ServedG, Source);
 }
 
 internal sealed record GlassFormat1(string Key, string Name, double BrimMl, double WashLineMl, string Ice, string Source)

@@ -138,7 +138,7 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
             DilutionUncertainty = t.NumberOr("dilution_u", 0),
             Source = t.Required("source"),
         }),
-        SeedTable.Read(folder, "ice.csv", t => new Ice(
+        SeedTable.Read(folder, "ice.csv", t => new IceForm(
             t.Required("key"), t.Required("name"), t.Number("celsius"), t.Number("surface_water_fraction"), t.Number("served_g_per_100ml"), t.Required("source"))),
         SeedTable.Read(folder, "glasses.csv", t => new Glass(
             t.Required("key"), t.Required("name"), t.Number("brim_ml"), t.Number("wash_line_ml"), t.Required("ice"), t.Required("source"))));

@@ -76,7 +76,7 @@ internal static class Made
     public static WeighedLine TopUp(Composition composition, double celsius = 4) =>
         new(Id(), composition, 0, 0, Joins.OnTop, Place.In, celsius, true);
 
-    public static Core.Drafts.Ice Cubes { get; } = new("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7");
+    public static Core.Drafts.IceForm Cubes { get; } = new("cubes", "Cubes", -1, 0.02, 40, "beverage science, section 7");
 
     public static MethodModel Shaken { get; } = new()
     {
