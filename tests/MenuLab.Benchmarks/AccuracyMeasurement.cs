@@ -1,3 +1,5 @@
+using MenuLab.Core.Balance;
+using MenuLab.TestKit.Balance;
 using MenuLab.TestKit.Solutions;
 
 namespace MenuLab.Benchmarks;
@@ -22,7 +24,16 @@ internal static class AccuracyMeasurement
             Figure.Print("accuracy_" + Key(group.Key) + "_max_error", worst, Unit(group.Key));
             Figure.Print("accuracy_" + Key(group.Key) + "_of_tolerance", worstOfTolerance, "ratio");
         }
-        Figure.Print("accuracy_rows", ReferenceVectors.All.Count, "rows");
+        // The engine as a whole, by the keys of its metrics.
+        var engine = EngineOracles.All();
+        foreach (var group in engine.GroupBy(o => o.Metric))
+        {
+            var info = Metrics.Info(group.Key);
+            outside += group.Count(o => !(Math.Abs(o.Actual - o.Expected) <= o.Tolerance));
+            Figure.Print("accuracy_" + info.Key + "_max_error", group.Max(o => Math.Abs(o.Actual - o.Expected)), info.Unit.Length == 0 ? "1" : info.Unit.Replace(' ', '_'));
+            Figure.Print("accuracy_" + info.Key + "_of_tolerance", group.Max(o => Math.Abs(o.Actual - o.Expected) / o.Tolerance), "ratio");
+        }
+        Figure.Print("accuracy_rows", ReferenceVectors.All.Count + engine.Count, "rows");
         Figure.Print("accuracy_outside_tolerance", outside, "rows");
         return outside == 0 ? 0 : 1;
     }

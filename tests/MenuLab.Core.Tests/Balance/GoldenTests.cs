@@ -1,5 +1,6 @@
 using System.Globalization;
 using MenuLab.Core.Balance;
+using MenuLab.TestKit.Balance;
 
 namespace MenuLab.Core.Tests.Balance;
 

@@ -2,6 +2,7 @@ using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Solutions;
+using MenuLab.TestKit.Balance;
 
 namespace MenuLab.Core.Tests.Balance;
 

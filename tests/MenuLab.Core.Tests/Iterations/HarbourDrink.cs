@@ -4,7 +4,7 @@ using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Solutions;
-using MenuLab.Core.Tests.Balance;
+using MenuLab.TestKit.Balance;
 
 namespace MenuLab.Core.Tests.Iterations;
 

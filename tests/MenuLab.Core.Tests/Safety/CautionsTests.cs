@@ -2,7 +2,7 @@ using MenuLab.Core.Balance;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Safety;
 using MenuLab.Core.Solutions;
-using MenuLab.Core.Tests.Balance;
+using MenuLab.TestKit.Balance;
 
 namespace MenuLab.Core.Tests.Safety;
 

@@ -4,7 +4,7 @@ using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Specs;
-using MenuLab.Core.Tests.Balance;
+using MenuLab.TestKit.Balance;
 
 namespace MenuLab.Core.Tests.Specs;
 

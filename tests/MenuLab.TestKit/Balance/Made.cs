@@ -3,10 +3,10 @@ using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Solutions;
 
-namespace MenuLab.Core.Tests.Balance;
+namespace MenuLab.TestKit.Balance;
 
 /// <summary>Compositions and lines made by hand, so that the engine is tested without the shipped ingredients.</summary>
-internal static class Made
+public static class Made
 {
     /// <summary>What every hand-made composition knows: everything.</summary>
     private const ulong All = (1UL << Components.Count) - 1 | Composition.TotalSugarKnown | Composition.TotalAcidKnown | Composition.SolidsKnown;
