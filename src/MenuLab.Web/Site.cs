@@ -1,6 +1,7 @@
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Connections;
@@ -67,6 +68,8 @@ public static class Site
         var shipped = SeedData.Load(SeedData.DefaultFolder);
         builder.Services.AddSingleton(new HouseStock(shipped.Pantry, shipped.Catalogue, shipped.Measures));
         builder.Services.AddSingleton<PastedDrink>();
+        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton<DraftCards>();
         builder.Services.AddHealthChecks().AddCheck<SeedDataCheck>("seed-data", tags: [HealthRoutes.Ready]);
 
         var site = builder.Build();
@@ -79,6 +82,7 @@ public static class Site
 
         site.MapStaticAssets().RequireAuthorization(May.Everyone);
         HealthRoutes.Map(site);
+        DraftCards.Map(site);
         site.MapRazorComponents<App>().AddInteractiveServerRenderMode().Add(RoutesOfTheFramework.AreForWhoeverMayReadDrinks);
         return site;
     }

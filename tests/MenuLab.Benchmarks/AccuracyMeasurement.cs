@@ -21,8 +21,8 @@ internal static class AccuracyMeasurement
                 worstOfTolerance = Math.Max(worstOfTolerance, error / row.Number("tolerance"));
                 outside += error > row.Number("tolerance") ? 1 : 0;
             }
-            Figure.Print("accuracy_" + Key(group.Key) + "_max_error", worst, Unit(group.Key));
-            Figure.Print("accuracy_" + Key(group.Key) + "_of_tolerance", worstOfTolerance, "ratio");
+            Figure.Print("accuracy_solutions_" + Key(group.Key) + "_max_error", worst, Unit(group.Key));
+            Figure.Print("accuracy_solutions_" + Key(group.Key) + "_of_tolerance", worstOfTolerance, "ratio");
         }
         // The engine as a whole, by the keys of its metrics.
         var engine = EngineOracles.All();
@@ -39,7 +39,7 @@ internal static class AccuracyMeasurement
     }
 
     // "sucrose density kg/m3" is sucrose_density in kg/m3.
-    private static readonly string[] Units = ["kg/m3", "kg/(L bar)", "g/(L bar)", "g/meq", "mPa s", "mL", "g per L", "pct", "kJ per 100 mL", "kcal per 100 mL"];
+    private static readonly string[] Units = ["kJ per 100 mL", "kcal per 100 mL", "kg/m3", "g/(L bar)", "g/meq", "mPa s", "mL", "g sucrose per L", "pct"];
 
     private static string Unit(string computation) =>
         Units.FirstOrDefault(u => computation.Contains(u, StringComparison.Ordinal))?.Replace(' ', '_')

@@ -6,5 +6,5 @@ namespace MenuLab.Benchmarks;
 internal static class Figure
 {
     public static void Print(string name, double value, string unit) =>
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"figure: {name} {value:0.###} {unit}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"figure: {name} {value:0.######} {unit}"));
 }

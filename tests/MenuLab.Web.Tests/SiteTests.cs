@@ -22,6 +22,7 @@ public sealed class SiteTests : IAsyncDisposable
             "/_blazor/initializers | framework | ReadDrinks",
             "/_blazor/negotiate | framework | ReadDrinks",
             "/_framework/opaque-redirect | framework | ReadDrinks",
+            "/card/draft | endpoint | ReadDrinks",
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
             "/status/{Code:int} | static | Everyone",

@@ -21,12 +21,17 @@ public sealed class PastedDrink
         _answers = new AnswerWording(_reader, house.Pantry);
     }
 
+    /// <summary>A text read and worked out, as the engine has it.</summary>
+    /// <param name="text">Any text.</param>
+    /// <param name="bareNumber">Unit of a bare number.</param>
+    public WorkedDrink Work(string text, Unit bareNumber) => WorkedDrink.Of(_reader.Read(text, new ReadSettings { BareNumber = bareNumber }), _house);
+
     /// <summary>What a text says, and what that comes to.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="bareNumber">Unit of a bare number, and the unit that amounts are shown in first: mL or fluid ounce.</param>
     public TypedDrink Read(string text, Unit bareNumber)
     {
-        var worked = WorkedDrink.Of(_reader.Read(text, new ReadSettings { BareNumber = bareNumber }), _house);
+        var worked = Work(text, bareNumber);
         var hasLiquid = worked.Weighed.Lines.Any(line => line.IsInLiquid);
         return new TypedDrink
         {
