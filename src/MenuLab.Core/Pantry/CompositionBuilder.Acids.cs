@@ -35,10 +35,22 @@ public static partial class CompositionBuilder
         public static readonly AcidAccount Open = new(AcidBasis.Unknown, double.NaN, double.NaN, double.NaN, 0);
     }
 
-    /// <summary>Sets the acids (mol) and the strong-ion difference, by the order of trust.</summary>
+    /// <summary>Sets the acids (mol) and the strong-ion difference, by the order of trust; an acid that nobody knows stays unknown.</summary>
     private static void Acids(Work work, FigureTable facts, KindRules rules, IngredientKind kind)
     {
         var named = Named(work, facts);
+        Acids(work, facts, rules, kind, named);
+        for (var acid = Components.FirstAcid; acid < Components.LastAcid; acid++)
+        {
+            if (IsOpen(acid, work, facts, rules, kind, named))
+            {
+                work.Set(acid, 0, "");
+            }
+        }
+    }
+
+    private static void Acids(Work work, FigureTable facts, KindRules rules, IngredientKind kind, bool named)
+    {
         var titration = facts.Find(FigureQuantities.TitratableAcidity) is { Status: not FigureStatus.Computed } t ? t : (Stated?)null;
         var ph = facts.Find(FigureQuantities.Ph);
         var minerals = MineralCharge(facts);
@@ -88,6 +100,19 @@ public static partial class CompositionBuilder
     }
 
     private const string NoneBesideNamed = "none beside the acids named";
+
+    /// <summary>
+    /// The share of an acid is open, though the sum of all may be known: one that is usual for the kind and that the record,
+    /// naming others, leaves out; or one beside a profile that the kind lends (but for vinegar, which is acetic by definition).
+    /// </summary>
+    private static bool IsOpen(Component acid, Work work, FigureTable facts, KindRules rules, IngredientKind kind, bool named)
+    {
+        var isUsual = rules.AcidProfile.Any(p => p.Acid == acid);
+        var isStated = FigureQuantities.Acids.Any(a => a.Component == acid && facts.Find(a.Quantity) is not null);
+        return named
+            ? isUsual && !isStated
+            : work.AcidFromTitration && !isUsual && !isStated && kind != IngredientKind.Vinegar;
+    }
 
     /// <summary>Puts the acids that the record names into the vector; true where one says how sour the thing is.</summary>
     private static bool Named(Work work, FigureTable facts)

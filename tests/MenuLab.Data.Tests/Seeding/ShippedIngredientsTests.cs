@@ -30,7 +30,7 @@ public class ShippedIngredientsTests
             Assert.NotEqual(FigureStatus.Measured, figure.Status);
             Assert.Equal(SeedData.Origin, figure.Origin);
         }
-        Assert.Equal(3665, All.Sum(i => i.Figures.Count));
+        Assert.Equal(3667, All.Sum(i => i.Figures.Count));
     }
 
     [Fact]
@@ -240,6 +240,23 @@ public class ShippedIngredientsTests
         "soluble solids less sugars and acid", "strong-ion difference of such juices (kind)", "the sugars named make up the total", "titration and pH",
         "what no other figure names, by difference",
     ];
+
+    [Theory]
+    [InlineData("lime_juice", Component.Malic)]      // usual in citrus, left out by the record
+    [InlineData("yuzu_juice", Component.Tartaric)]   // only a total is recalled; its profile is lent
+    public void An_acid_that_the_record_leaves_open_is_unknown_though_the_acidity_is_known(string key, Component acid)
+    {
+        var composition = All.Single(i => i.Key == key).Composition;
+        Assert.True(composition.Knows(Composition.TotalAcidKnown));
+        Assert.False(composition.Knows(acid.Bit()));
+    }
+
+    [Fact]
+    public void Verjus_is_sour_by_the_acids_of_grapes()
+    {
+        var verjus = new Liquid(All.Single(i => i.Key == "verjus").Composition.PerGram);
+        Assert.True(verjus[Component.Tartaric] > 0 && verjus[Component.Malic] > 0 && verjus[Component.Citric] == 0);
+    }
 
     [Fact]
     public void Nothing_is_silently_zero_each_known_part_rests_on_a_figure_or_a_named_rule()
