@@ -76,20 +76,20 @@ public static class BalanceEngine
         Span<double> variance = stackalloc double[Metrics.Count];
         mixed.Figures(figures);
         figures[(int)Metric.FinalTemperature] = mixed.Grams > 0 ? heat.MixedCelsius : double.NaN;
-        figures[(int)Metric.Cost] = Cost(lines, order, 0, topUps, out var unpricedPercent);
+        figures[(int)Metric.Cost] = Cost(lines, order, 0, out var unpricedPercent);
         if (ranges)
         {
             Ranges.Mixed(lines, order, mixed, variance);
         }
         var caveats = Caveats(lines, order, mixed.Ph, figures, withTopUps: false);
         Ranges.Fill(figures, variance, caveats, mixedFigures);
-        var mixedSet = new MetricSet(mixedFigures, Unknown(lines, order, 0, topUps, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
+        var mixedSet = new MetricSet(mixedFigures, Unknown(lines, order, 0, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
 
         var served = new LiquidState(stackalloc double[LiquidState.Size]);
         var because = WhyNotServed(mixed, tin, build, topUps);
         if (because.Length > 0)
         {
-            var mixedShares = detail == Detail.RangesAndShares ? Shares(lines, mixed, 0, topUps) : [];
+            var mixedShares = detail == Detail.RangesAndShares ? Shares(lines, mixed, 0) : [];
             return new DrinkBalance(mixedSet, null, because, mixedShares, lines.Length, allergens, double.NaN);
         }
 
@@ -110,7 +110,7 @@ public static class BalanceEngine
         var topUpGrams = 0.0;
         if (topUps > 0)
         {
-            topUpGrams = FillToWashLine(lines, order, served, build.Glass!.WashLineMillilitres - displaced, topUps);
+            topUpGrams = FillToWashLine(lines, order, served, build.Glass!.WashLineMillilitres - displaced);
             foreach (var i in order)
             {
                 if (lines[i].IsInLiquid && lines[i].IsTopUp)
@@ -126,7 +126,7 @@ public static class BalanceEngine
         figures[(int)Metric.Dilution] = tinVolume > 0 ? 100 * added / WaterGramsPerMillilitre / tinVolume : 0;
         figures[(int)Metric.FinalTemperature] = heat.MixedCelsius;
         figures[(int)Metric.GlassFill] = build.Glass is { } glass ? 100 * (served.Volume + displaced) / glass.WashLineMillilitres : double.NaN;
-        figures[(int)Metric.Cost] = Cost(lines, order, topUpGrams, topUps, out unpricedPercent);
+        figures[(int)Metric.Cost] = Cost(lines, order, topUpGrams, out unpricedPercent);
         variance.Clear();
         if (ranges)
         {
@@ -147,8 +147,8 @@ public static class BalanceEngine
         }
         var servedFigures = new double[3 * Metrics.Count];
         Ranges.Fill(figures, variance, caveats, servedFigures);
-        var servedSet = new MetricSet(servedFigures, Unknown(lines, order, topUpGrams, topUps, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
-        var shares = detail == Detail.RangesAndShares ? Shares(lines, served, topUpGrams, topUps) : [];
+        var servedSet = new MetricSet(servedFigures, Unknown(lines, order, topUpGrams, uncountedMillilitres, unpricedPercent), caveats, uncountedMillilitres > 0);
+        var shares = detail == Detail.RangesAndShares ? Shares(lines, served, topUpGrams) : [];
         return new DrinkBalance(mixedSet, servedSet, "", shares, lines.Length, allergens, topUps > 0 ? topUpGrams : double.NaN);
     }
 
@@ -231,8 +231,8 @@ public static class BalanceEngine
         return ice / density;
     }
 
-    /// <summary>Grams of each top so that the liquid reaches a volume: one linear step, then one correction.</summary>
-    private static double FillToWashLine(ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, in LiquidState below, double target, int topUps)
+    /// <summary>Grams of each top so that the liquid reaches a volume: one linear step, then one correction; the vector of the tops is one gram of each.</summary>
+    private static double FillToWashLine(ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, in LiquidState below, double target)
     {
         Span<double> top = stackalloc double[Components.Count];
         foreach (var i in order)
@@ -252,7 +252,7 @@ public static class BalanceEngine
         for (var step = 0; step < 2; step++)
         {
             var missing = target - Density.Millilitres(new Liquid(parts));
-            var next = Math.Max(0, grams + missing * topUps / Density.Millilitres(new Liquid(top)) / topUps);
+            var next = Math.Max(0, grams + missing / Density.Millilitres(new Liquid(top)));
             for (var c = 0; c < Components.Count; c++)
             {
                 parts[c] += (next - grams) * top[c];
@@ -267,7 +267,7 @@ public static class BalanceEngine
     /// without a price, since a garnish has no volume.
     /// </summary>
     private static float[] Unknown(
-        ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, double topUpGrams, int topUps, double uncountedMillilitres, double unpricedPercent)
+        ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, double topUpGrams, double uncountedMillilitres, double unpricedPercent)
     {
         var unknown = new float[Metrics.Count];
         Span<double> missing = stackalloc double[Metrics.Count];
@@ -276,7 +276,7 @@ public static class BalanceEngine
         foreach (var i in order)
         {
             ref readonly var line = ref lines[i];
-            if (!line.IsInLiquid || (line.IsTopUp && topUps == 0))
+            if (!line.IsInLiquid)
             {
                 continue;
             }
@@ -302,7 +302,7 @@ public static class BalanceEngine
         return unknown;
     }
 
-    private static double Cost(ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, double topUpGrams, int topUps, out double unpricedPercent)
+    private static double Cost(ReadOnlySpan<WeighedLine> lines, ReadOnlySpan<int> order, double topUpGrams, out double unpricedPercent)
     {
         var sum = 0.0;
         var counted = 0;
@@ -310,10 +310,6 @@ public static class BalanceEngine
         foreach (var i in order)
         {
             ref readonly var line = ref lines[i];
-            if (line.IsTopUp && topUps == 0)
-            {
-                continue;
-            }
             counted++;
             if (line.Cost.IsPriced)
             {
@@ -365,7 +361,7 @@ public static class BalanceEngine
 
     private const double SucroseTopBrix = 85;
 
-    private static float[] Shares(ReadOnlySpan<WeighedLine> lines, in LiquidState state, double topUpGrams, int topUps)
+    private static float[] Shares(ReadOnlySpan<WeighedLine> lines, in LiquidState state, double topUpGrams)
     {
         var shares = new float[lines.Length * Metrics.Count];
         Array.Fill(shares, float.NaN);
@@ -378,7 +374,7 @@ public static class BalanceEngine
         var cost = 0.0;
         for (var i = 0; i < lines.Length; i++)
         {
-            cost += CostOf(lines[i], topUpGrams, topUps);
+            cost += CostOf(lines[i], topUpGrams);
         }
         for (var i = 0; i < lines.Length; i++)
         {
@@ -386,7 +382,7 @@ public static class BalanceEngine
             var row = shares.AsSpan(i * Metrics.Count, Metrics.Count);
             if (cost > 0)
             {
-                row[(int)Metric.Cost] = (float)(CostOf(line, topUpGrams, topUps) / cost);
+                row[(int)Metric.Cost] = (float)(CostOf(line, topUpGrams) / cost);
             }
             if (!line.IsInLiquid || !counted)
             {
@@ -407,6 +403,6 @@ public static class BalanceEngine
         return shares;
     }
 
-    private static double CostOf(in WeighedLine line, double topUpGrams, int topUps) =>
-        !line.Cost.IsPriced || (line.IsTopUp && topUps == 0) ? 0 : line.Cost.PerGram * (line.IsTopUp ? topUpGrams : line.Cost.GramsUsed);
+    private static double CostOf(in WeighedLine line, double topUpGrams) =>
+        !line.Cost.IsPriced ? 0 : line.Cost.PerGram * (line.IsTopUp ? topUpGrams : line.Cost.GramsUsed);
 }

@@ -40,9 +40,9 @@ public class BalanceEngineTests
         // The example adds volumes up; here diluting the syrup contracts by 0.1 %.
         Assert.Equal(7.601, mixed[Metric.Sugar].Value, 0.01);
         Assert.Equal(9.07, mixed[Metric.SugarAcidRatio].Value, 0.02);
-        Assert.Equal(0.0834, U(Metric.Acid), 0.0834 * 0.012);
-        Assert.Equal(0.490, U(Metric.Sugar), 0.490 * 0.012);
-        Assert.Equal(0.917, U(Metric.SugarAcidRatio), 0.917 * 0.012);
+        Assert.Equal(0.0834, U(Metric.Acid), 0.0834 * 0.01);
+        Assert.Equal(0.490, U(Metric.Sugar), 0.490 * 0.01);
+        Assert.Equal(0.917, U(Metric.SugarAcidRatio), 0.917 * 0.01);
 
         double U(Metric metric) => (mixed[metric].High - mixed[metric].Low) / 2 / 1.96;
         WeighedLine Grams(Composition c, double millilitres, double u) => new(Made.Id(), c, millilitres, u, Joins.Mixed, Place.In, 22, false);
