@@ -24,7 +24,7 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
 
     private static readonly Type[] Enums =
     [
-        typeof(PersonKind), typeof(SetKind), typeof(FirstUnit), typeof(TemperatureScale), typeof(Paper), typeof(IngredientKind), typeof(FigureStatus), typeof(Allergen),
+        typeof(PersonKind), typeof(SetKind), typeof(FirstUnit), typeof(TemperatureScale), typeof(Paper), typeof(NumberPattern), typeof(DatePattern), typeof(IngredientKind), typeof(FigureStatus), typeof(Allergen),
         typeof(AllergenState), typeof(Standing), typeof(Unit), typeof(Place), typeof(Joins),
     ];
 
@@ -43,6 +43,8 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
     public DbSet<IngredientNowRow> IngredientNow => Set<IngredientNowRow>();
 
     public DbSet<ReadingRow> Readings => Set<ReadingRow>();
+
+    public DbSet<OnHandRow> OnHand => Set<OnHandRow>();
 
     public DbSet<PackRow> Packs => Set<PackRow>();
 

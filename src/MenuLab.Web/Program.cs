@@ -6,4 +6,4 @@ using MenuLab.Web.Commands;
 CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
-return Verbs.AreGiven(args) ? await Verbs.RunAsync(args) : await Site.ServeAsync(args);
+return Verbs.AreGiven(args) ? await Verbs.RunAsync(args) : await WebHost.ServeAsync(args);

@@ -35,12 +35,17 @@ internal sealed partial class PublishedSite : IAsyncDisposable
 
     private static async Task<PublishedSite> RunAsync(string folder)
     {
+        var data = Path.Combine(Repository.Artifacts, "data");
+        if (Directory.Exists(data))
+        {
+            Directory.Delete(data, recursive: true);
+        }
         var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "MenuLab.Web.dll"), "--urls", "http://127.0.0.1:0"])
         {
             RedirectStandardOutput = true,
             // Started from elsewhere, so that it has to find its own files.
             WorkingDirectory = Path.GetTempPath(),
-            Environment = { ["MENULAB_DATA"] = Path.Combine(Repository.Artifacts, "data") },
+            Environment = { ["MENULAB_DATA"] = data },
         })!;
         using var patience = new CancellationTokenSource(StartsWithin);
         var said = new List<string>();

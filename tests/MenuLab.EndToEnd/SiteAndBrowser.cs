@@ -45,7 +45,7 @@ public sealed class SiteAndBrowser : IAsyncLifetime
     }
 
     /// <summary>A browser window with nothing in its storage, and a list of everything it does that it must not.</summary>
-    public async Task<Visit> OpenAsync(int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light, string path = "/")
+    public async Task<Visit> OpenAsync(int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light, string path = "/type")
     {
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {

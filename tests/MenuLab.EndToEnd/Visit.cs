@@ -61,7 +61,7 @@ public sealed class Visit : IAsyncDisposable
     public async Task ReadyAsync()
     {
         await Page.Locator("[data-interactive=true]").WaitForAsync();
-        await Text.WaitForAsync();
+        await Page.Locator("main").First.WaitForAsync();
     }
 
     /// <summary>Puts a text into the field as a paste would, and waits for so many lines to be read.</summary>

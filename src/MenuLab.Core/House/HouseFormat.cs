@@ -3,12 +3,37 @@ using MenuLab.Core.Quantities;
 
 namespace MenuLab.Core.House;
 
+/// <summary>Which mark stands before the decimals.</summary>
+public enum NumberPattern
+{
+    /// <summary>22.5.</summary>
+    Point,
+    /// <summary>22,5.</summary>
+    Comma,
+}
+
+/// <summary>How a day is written. The month always has letters or stands in ISO order, so that no day is read as a month.</summary>
+public enum DatePattern
+{
+    /// <summary>14 Oct 2026.</summary>
+    DayMonthYear,
+    /// <summary>Oct 14, 2026.</summary>
+    MonthDayYear,
+    /// <summary>2026-10-14 (ISO 8601).</summary>
+    YearMonthDay,
+}
+
 /// <summary>
-/// The one place where figures become text. Always invariant: a decimal point, no grouping. The
+/// The one place where figures become text, as the house writes them; never as the machine's culture would. No grouping. The
 /// minus is the typographic one (U+2212), a range has an en dash, or the word "to" where it begins below zero.
 /// </summary>
-public static class HouseFormat
+/// <param name="Numbers">The decimal mark.</param>
+/// <param name="Dates">How a day is written.</param>
+public sealed record HouseFormat(NumberPattern Numbers = NumberPattern.Point, DatePattern Dates = DatePattern.DayMonthYear)
 {
+    /// <summary>A decimal point and day before month: the command line, and a house that has not chosen.</summary>
+    public static HouseFormat Plain { get; } = new();
+
     /// <summary>What stands where a figure is not known; never a zero, never nothing.</summary>
     public const string Unknown = "unknown";
 
@@ -41,7 +66,7 @@ public static class HouseFormat
 
     /// <summary>A number with so many decimals, halves away from zero; "unknown" for NaN.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative <paramref name="decimals"/>.</exception>
-    public static string Number(double value, int decimals)
+    public string Number(double value, int decimals)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(decimals);
         if (double.IsNaN(value))
@@ -51,14 +76,15 @@ public static class HouseFormat
         // "F2" alone takes 0.125 down to 0.12.
         var rounded = decimals <= MostDecimals ? Math.Round(value, decimals, MidpointRounding.AwayFromZero) : value;
         var text = rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        text = Numbers == NumberPattern.Comma ? text.Replace('.', ',') : text;
         // A rounded "-0.0" is nothing but zero.
-        return !text.StartsWith('-') ? text : text.AsSpan(1).IndexOfAnyExcept('0', '.') < 0 ? text[1..] : "\u2212" + text[1..];
+        return !text.StartsWith('-') ? text : text.AsSpan(1).IndexOfAnyExcept('0', '.', ',') < 0 ? text[1..] : "\u2212" + text[1..];
     }
 
     /// <summary>The value of an estimate without its unit: "11.2", "at least 0.41", "so far 3.1" or "unknown".</summary>
     /// <param name="estimate">The figure.</param>
     /// <param name="most">Decimals at most; fewer where the range is wide (<see cref="Decimals"/>).</param>
-    public static string Value(Estimate estimate, int most) => estimate.Certainty switch
+    public string Value(Estimate estimate, int most) => estimate.Certainty switch
     {
         Certainty.Unknown => Unknown,
         Certainty.AtLeast => "at least " + Number(estimate.Value, Decimals(estimate, most)),
@@ -69,7 +95,7 @@ public static class HouseFormat
     /// <summary>The range of an estimate without its unit: "10.4–12.0"; one number where both ends print alike; empty unless plainly known.</summary>
     /// <param name="estimate">The figure.</param>
     /// <param name="most">Decimals at most, as for <see cref="Value"/>.</param>
-    public static string Likely(Estimate estimate, int most)
+    public string Likely(Estimate estimate, int most)
     {
         if (estimate.Certainty != Certainty.Plain || double.IsNaN(estimate.Low) || double.IsNaN(estimate.High))
         {
@@ -83,7 +109,7 @@ public static class HouseFormat
     }
 
     /// <summary>Why an estimate is not plainly known: "unknown for 13 % of the volume"; empty where it is.</summary>
-    public static string Missing(Estimate estimate) => estimate.Certainty switch
+    public string Missing(Estimate estimate) => estimate.Certainty switch
     {
         Certainty.Plain => "",
         _ when estimate.UnknownPercent > 0 => $"unknown for {Percent(estimate.UnknownPercent)} of the volume",
@@ -93,7 +119,7 @@ public static class HouseFormat
     /// <summary>An estimate in one line of text: "11.2 g/100 mL, likely 10.4–12.0".</summary>
     /// <param name="estimate">The figure.</param>
     /// <param name="most">Decimals at most.</param>
-    public static string Sentence(Estimate estimate, int most)
+    public string Sentence(Estimate estimate, int most)
     {
         var value = Value(estimate, most);
         var text = estimate.Certainty == Certainty.Unknown || estimate.Unit.Length == 0 ? value : $"{value} {estimate.Unit}";
@@ -103,7 +129,7 @@ public static class HouseFormat
     }
 
     /// <summary>An amount as somebody pours it, without its unit: at most two decimals and no zeros at the end ("22.5", "45", "0.8"); below 0.1 one significant digit.</summary>
-    public static string Amount(double amount)
+    public string Amount(double amount)
     {
         if (double.IsNaN(amount))
         {
@@ -111,14 +137,14 @@ public static class HouseFormat
         }
         var decimals = Math.Abs(amount) is > 0 and < 0.095 ? (int)Math.Ceiling(-Math.Log10(Math.Abs(amount))) : 2;
         var text = Number(amount, Math.Min(decimals, 6));
-        return text.Contains('.') ? text.TrimEnd('0').TrimEnd('.') : text;
+        return text.AsSpan().ContainsAny('.', ',') ? text.TrimEnd('0').TrimEnd('.', ',') : text;
     }
 
     /// <summary>A volume in fluid ounces as on a jigger: "1 ½ fl oz"; quarters and thirds as fractions, else decimals.</summary>
     /// <param name="millilitres">Volume, mL.</param>
     /// <param name="millilitresPerOunce">The house's ounce, mL, above zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">An ounce of nothing.</exception>
-    public static string FluidOunces(double millilitres, double millilitresPerOunce)
+    public string FluidOunces(double millilitres, double millilitresPerOunce)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(millilitresPerOunce);
         var ounces = millilitres / millilitresPerOunce;
@@ -151,9 +177,32 @@ public static class HouseFormat
 
     /// <summary>A share or another percentage in whole per cent, with its sign: "67 %"; "below 1 %" where it would round to nothing and is not.</summary>
     /// <param name="percent">0 to 100.</param>
-    public static string Percent(double percent) =>
+    public string Percent(double percent) =>
         percent is > 0 and < 0.5 ? "below 1 %" : Number(percent, 0) + " %";
 
     /// <summary>A temperature in whole degrees: "4°", "−18°".</summary>
-    public static string Degrees(double celsius) => double.IsNaN(celsius) ? Unknown : Number(celsius, 0) + "°";
+    public string Degrees(double celsius) => double.IsNaN(celsius) ? Unknown : Number(celsius, 0) + "°";
+
+    /// <summary>Money with two decimals: "€0.91", "0.91 SEK".</summary>
+    /// <param name="amount">Amount in the currency's unit; NaN is "unknown".</param>
+    /// <param name="currency">ISO 4217 code.</param>
+    public string Money(double amount, string currency) =>
+        double.IsNaN(amount) ? Unknown
+        : Sign(currency) is { } sign ? sign + Number(amount, MoneyDecimals)
+        : $"{Number(amount, MoneyDecimals)} {currency}";
+
+    /// <summary>The same of an exact amount.</summary>
+    public string Money(Money money) => Money((double)money.Amount, money.Currency);
+
+    /// <summary>A day: "14 Oct 2026".</summary>
+    public string Day(DateOnly day) => day.ToString(
+        Dates switch { DatePattern.DayMonthYear => "d MMM yyyy", DatePattern.MonthDayYear => "MMM d, yyyy", _ => "yyyy-MM-dd" }, CultureInfo.InvariantCulture);
+
+    /// <summary>A time of day: "14:02".</summary>
+    public static string Time(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
+
+    private const int MoneyDecimals = 2;
+
+    // The signs that stand before the figure wherever English is written; every other currency is told by its code.
+    private static string? Sign(string currency) => currency switch { "EUR" => "€", "GBP" => "£", "USD" => "$", _ => null };
 }

@@ -36,6 +36,12 @@ public sealed class HouseSettings
     /// <summary>Most characters in the public address.</summary>
     public const int AddressMaxLength = 200;
 
+    /// <summary>What a jigger steps by unless the house says otherwise, mL (common practice, no source).</summary>
+    public const double UsualPourStepMillilitres = 2.5;
+
+    /// <summary>Finest and coarsest pour step, mL: below the first nobody can pour, above the second no drink is left.</summary>
+    public const double FinestPourStepMillilitres = 0.5, CoarsestPourStepMillilitres = 30;
+
     /// <summary>The settings of a house that has not chosen yet.</summary>
     public HouseSettings()
     {
@@ -56,6 +62,15 @@ public sealed class HouseSettings
     /// <summary>The paper.</summary>
     public Paper Paper { get; private set; }
 
+    /// <summary>The decimal mark.</summary>
+    public NumberPattern NumberPattern { get; private set; }
+
+    /// <summary>How a day is written.</summary>
+    public DatePattern DatePattern { get; private set; }
+
+    /// <summary>What the house's jiggers step by, mL.</summary>
+    public double PourStepMillilitres { get; private set; } = UsualPourStepMillilitres;
+
     /// <summary>The measures set in use; saved iterations keep the one that they were read with.</summary>
     public int MeasuresSet { get; private set; } = 1;
 
@@ -71,25 +86,35 @@ public sealed class HouseSettings
     /// <summary>Raised by every change.</summary>
     public int Version { get; private set; }
 
-    /// <summary>Changes how the house writes.</summary>
-    /// <returns>These settings, or what is wrong.</returns>
-    public Result<HouseSettings> Change(string? name, FirstUnit firstUnit, TemperatureScale scale, Paper paper, string? publicAddress)
+    /// <summary>How the house writes figures and days.</summary>
+    public HouseFormat Format => new(NumberPattern, DatePattern);
+
+    /// <summary>Changes how the house writes and pours.</summary>
+    /// <returns>These settings, or all that is wrong; then nothing has changed.</returns>
+    public Result<HouseSettings> Change(HouseWish wish)
     {
         var problems = new List<Problem>();
-        var trimmed = OneLine.Check(name, 0, NameMaxLength, nameof(Name), "a name", problems);
-        var address = string.IsNullOrWhiteSpace(publicAddress) ? null : publicAddress.Trim();
+        var trimmed = OneLine.Check(wish.Name, 0, NameMaxLength, nameof(Name), "a name", problems);
+        var address = string.IsNullOrWhiteSpace(wish.PublicAddress) ? null : wish.PublicAddress.Trim();
         if (address is not null && (address.Length > AddressMaxLength || !Uri.TryCreate(address, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")))
         {
             problems.Add(new Problem(nameof(PublicAddress), "Give a whole address, beginning with https:// or http://."));
+        }
+        if (!(wish.PourStepMillilitres >= FinestPourStepMillilitres && wish.PourStepMillilitres <= CoarsestPourStepMillilitres))
+        {
+            problems.Add(new Problem(nameof(PourStepMillilitres), "A pour step is 0.5 to 30 mL; jiggers are marked in steps of 2.5."));
         }
         if (problems.Count > 0)
         {
             return Result.Invalid<HouseSettings>(problems);
         }
         Name = trimmed;
-        FirstUnit = firstUnit;
-        TemperatureScale = scale;
-        Paper = paper;
+        FirstUnit = wish.FirstUnit;
+        TemperatureScale = wish.TemperatureScale;
+        Paper = wish.Paper;
+        NumberPattern = wish.NumberPattern;
+        DatePattern = wish.DatePattern;
+        PourStepMillilitres = wish.PourStepMillilitres;
         PublicAddress = address;
         Version++;
         return Result.Ok(this);
@@ -120,4 +145,32 @@ public sealed class HouseSettings
         LastInstant = now;
         return TimeSpan.Zero;
     }
+}
+
+/// <summary>How a house would like to write and pour.</summary>
+public sealed record HouseWish
+{
+    /// <summary>The house's name; may be empty.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>The unit that stands first.</summary>
+    public FirstUnit FirstUnit { get; init; }
+
+    /// <summary>The temperature scale that stands first.</summary>
+    public TemperatureScale TemperatureScale { get; init; }
+
+    /// <summary>The paper.</summary>
+    public Paper Paper { get; init; }
+
+    /// <summary>The decimal mark.</summary>
+    public NumberPattern NumberPattern { get; init; }
+
+    /// <summary>How a day is written.</summary>
+    public DatePattern DatePattern { get; init; }
+
+    /// <summary>What the house's jiggers step by, mL.</summary>
+    public double PourStepMillilitres { get; init; } = HouseSettings.UsualPourStepMillilitres;
+
+    /// <summary>Where guests reach the house; empty for none.</summary>
+    public string? PublicAddress { get; init; }
 }

@@ -49,23 +49,43 @@ public sealed class Site
     /// <returns>The site, or all that is wrong with what was given.</returns>
     public static Result<Site> Of(SiteId id, string? name, string? timeZone, TimeOnly dayTurn, string? currency, string? jurisdiction)
     {
+        var site = new Site(id, "", "", dayTurn, "", "");
+        return site.Change(name, timeZone, dayTurn, currency, jurisdiction);
+    }
+
+    /// <summary>Changes what the site goes by.</summary>
+    /// <returns>This site, or all that is wrong with what was given; then nothing has changed.</returns>
+    public Result<Site> Change(string? name, string? timeZone, TimeOnly dayTurn, string? currency, string? jurisdiction)
+    {
         var problems = new List<Problem>();
         var trimmed = OneLine.Check(name, 1, NameMaxLength, nameof(Name), "a name", problems);
-        var zone = timeZone ?? "";
+        var zone = timeZone?.Trim() ?? "";
         if (!TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var found) || !found.HasIanaId)
         {
             problems.Add(new Problem(nameof(TimeZone), $"There is no IANA time zone \"{zone}\"; write it like Europe/Lisbon."));
         }
-        var code = currency ?? "";
+        var code = currency?.Trim() ?? "";
         if (code.Length != 3 || !code.All(char.IsAsciiLetterUpper))
         {
             problems.Add(new Problem(nameof(Currency), "Give an ISO 4217 code, three capital letters."));
         }
-        var law = jurisdiction ?? "";
+        var law = jurisdiction?.Trim() ?? "";
         if (law.Length is 0 or > 16 || !law.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'))
         {
             problems.Add(new Problem(nameof(Jurisdiction), "Give a jurisdiction such as EU or US."));
         }
-        return problems.Count > 0 ? Result.Invalid<Site>(problems) : Result.Ok(new Site(id, trimmed, zone, dayTurn, code, law));
+        if (problems.Count > 0)
+        {
+            return Result.Invalid<Site>(problems);
+        }
+        (Name, TimeZone, DayTurn, Currency, Jurisdiction) = (trimmed, zone, dayTurn, code, law);
+        return Result.Ok(this);
     }
+
+    /// <summary>The site's day at an instant: what is before its day turns still belongs to the day before.</summary>
+    public DateOnly DayOf(DateTimeOffset instant) =>
+        DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(instant, TimeZoneInfo.FindSystemTimeZoneById(TimeZone)).DateTime - DayTurn.ToTimeSpan());
+
+    /// <summary>The clock on the site's wall at an instant.</summary>
+    public DateTime ClockAt(DateTimeOffset instant) => TimeZoneInfo.ConvertTime(instant, TimeZoneInfo.FindSystemTimeZoneById(TimeZone)).DateTime;
 }

@@ -23,7 +23,7 @@ public static class PourCautions
         if (balance.Served is { } served && Math.Round(served[Metric.GlassFill].Value) > FullPercent)
         {
             yield return new Caution(
-                "over_wash_line", $"Over the wash line: the glass would be at {HouseFormat.Number(served[Metric.GlassFill].Value, 0)} % of it. Pour less, or take a larger glass.",
+                "over_wash_line", $"Over the wash line: the glass would be at {HouseFormat.Plain.Number(served[Metric.GlassFill].Value, 0)} % of it. Pour less, or take a larger glass.",
                 [], "the glass as the house list has it");
         }
     }

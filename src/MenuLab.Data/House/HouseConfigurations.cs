@@ -38,6 +38,10 @@ internal sealed class HouseSettingsConfiguration : IEntityTypeConfiguration<Hous
         settings.Property(s => s.Id).ValueGeneratedNever();
         settings.Property(s => s.Name).HasMaxLength(HouseSettings.NameMaxLength);
         settings.Property(s => s.PublicAddress).HasMaxLength(HouseSettings.AddressMaxLength);
+        settings.Ignore(s => s.Format);
+        settings.Property(s => s.PourStepMillilitres).HasColumnName("pour_step_ml").HasDefaultValue(HouseSettings.UsualPourStepMillilitres);
+        settings.Property(s => s.NumberPattern).HasDefaultValue(NumberPattern.Point);
+        settings.Property(s => s.DatePattern).HasDefaultValue(DatePattern.DayMonthYear);
         settings.Property(s => s.Version).IsConcurrencyToken();
     }
 }

@@ -224,3 +224,15 @@ public sealed class PriceRow
 
     public required PersonId EnteredBy { get; init; }
 }
+
+/// <summary>An ingredient is in the house at a site; no row: it is not, as far as anybody has said.</summary>
+public sealed class OnHandRow
+{
+    public required IngredientId Ingredient { get; init; }
+
+    public required SiteId Site { get; init; }
+
+    public required DateTimeOffset SaidAt { get; init; }
+
+    public required PersonId SaidBy { get; init; }
+}

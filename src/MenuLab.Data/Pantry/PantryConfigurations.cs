@@ -112,3 +112,15 @@ internal sealed class PriceConfiguration : IEntityTypeConfiguration<PriceRow>
         price.IsFrozen();
     }
 }
+
+internal sealed class OnHandConfiguration : IEntityTypeConfiguration<OnHandRow>
+{
+    public void Configure(EntityTypeBuilder<OnHandRow> onHand)
+    {
+        onHand.ToTable("on_hand");
+        onHand.HasKey(o => new { o.Ingredient, o.Site });
+        onHand.HasOne<IngredientRow>().WithMany().HasForeignKey(o => o.Ingredient);
+        onHand.HasOne<Site>().WithMany().HasForeignKey(o => o.Site);
+        onHand.HasOne<Person>().WithMany().HasForeignKey(o => o.SaidBy);
+    }
+}

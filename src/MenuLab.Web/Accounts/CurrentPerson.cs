@@ -1,4 +1,6 @@
 using System.Security.Claims;
+using MenuLab.Core.House;
+using MenuLab.Data.House;
 
 namespace MenuLab.Web.Accounts;
 
@@ -8,6 +10,9 @@ namespace MenuLab.Web.Accounts;
 /// </summary>
 public sealed class CurrentPerson
 {
+    /// <summary>Identity, as rows that say by whom hold it.</summary>
+    public PersonId Id { get; } = FirstRows.AtThisMachine;
+
     /// <summary>Name as shown.</summary>
     public string Name { get; } = "the person at this machine";
 

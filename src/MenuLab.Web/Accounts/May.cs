@@ -8,4 +8,7 @@ public static class May
 
     /// <summary>Read drinks: type or paste one and see its balance. Stores nothing.</summary>
     public const string ReadDrinks = nameof(ReadDrinks);
+
+    /// <summary>Work drinks: pantry, prices, drafts, iterations, import, house settings.</summary>
+    public const string WorkDrinks = nameof(WorkDrinks);
 }

@@ -59,11 +59,11 @@ internal static class BalanceTable
     {
         if (line.IsTopUp)
         {
-            return double.IsFinite(drink.Balance.TopUpGrams) ? $"top {HouseFormat.Number(drink.Balance.TopUpGrams, 0)} g" : "top";
+            return double.IsFinite(drink.Balance.TopUpGrams) ? $"top {HouseFormat.Plain.Number(drink.Balance.TopUpGrams, 0)} g" : "top";
         }
         return double.IsFinite(line.Millilitres) && line.Unit is not (Unit.Gram or Unit.Kilogram or Unit.WeightOunce or Unit.Pound)
-            ? $"{HouseFormat.Number(line.Millilitres, 1)} mL"
-            : double.IsFinite(line.Grams) ? $"{HouseFormat.Number(line.Grams, 1)} g" : "-";
+            ? $"{HouseFormat.Plain.Number(line.Millilitres, 1)} mL"
+            : double.IsFinite(line.Grams) ? $"{HouseFormat.Plain.Number(line.Grams, 1)} g" : "-";
     }
 
     private static string Where(DraftLine line)
@@ -83,7 +83,7 @@ internal static class BalanceTable
     {
         var said = new[]
         {
-            build.Method, build.Seconds is { } s ? $"{HouseFormat.Number(s, 0)} s" : null, build.Ice is { } ice ? $"ice {ice}" : null, build.Strain,
+            build.Method, build.Seconds is { } s ? $"{HouseFormat.Plain.Number(s, 0)} s" : null, build.Ice is { } ice ? $"ice {ice}" : null, build.Strain,
             build.Glass is { } glass ? $"glass {glass}" : null, build.ServedOn is { } on ? $"served on {on}" : null,
         }.Where(t => t is not null).Select(t => t!.Replace('_', ' '));
         var text = string.Join(", ", said);
@@ -105,8 +105,8 @@ internal static class BalanceTable
                 continue;
             }
             output.WriteLine(
-                $"  {info.Name,-24}{HouseFormat.Value(mixed, info.Digits),-14}{HouseFormat.Likely(mixed, info.Digits),-16}"
-                + (served is { } s ? $"{HouseFormat.Value(s, info.Digits),-14}{HouseFormat.Likely(s, info.Digits),-16}" : "")
+                $"  {info.Name,-24}{HouseFormat.Plain.Value(mixed, info.Digits),-14}{HouseFormat.Plain.Likely(mixed, info.Digits),-16}"
+                + (served is { } s ? $"{HouseFormat.Plain.Value(s, info.Digits),-14}{HouseFormat.Plain.Likely(s, info.Digits),-16}" : "")
                 + info.Unit);
         }
     }

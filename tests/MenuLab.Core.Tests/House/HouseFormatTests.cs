@@ -20,44 +20,44 @@ public class HouseFormatTests
     public void A_figure_is_no_finer_than_its_uncertainty(double value, double low, double high, int most, string figure, string likely)
     {
         var estimate = new Estimate(value, low, high, "g", 0);
-        Assert.Equal(figure, HouseFormat.Value(estimate, most));
-        Assert.Equal(likely, HouseFormat.Likely(estimate, most));
+        Assert.Equal(figure, HouseFormat.Plain.Value(estimate, most));
+        Assert.Equal(likely, HouseFormat.Plain.Likely(estimate, most));
     }
 
     [Fact]
     public void A_figure_without_a_range_prints_all_its_decimals_and_one_number_as_range()
     {
         var exact = new Estimate(12.5, 12.5, 12.5, "% vol", 0);
-        Assert.Equal("12.50", HouseFormat.Value(exact, 2));
-        Assert.Equal("12.50", HouseFormat.Likely(exact, 2));
+        Assert.Equal("12.50", HouseFormat.Plain.Value(exact, 2));
+        Assert.Equal("12.50", HouseFormat.Plain.Likely(exact, 2));
     }
 
     [Fact]
     public void Exactly_nothing_is_zero_without_decimals() =>
-        Assert.Equal("0", HouseFormat.Value(new Estimate(0, 0, 0, "g", 0), 3));
+        Assert.Equal("0", HouseFormat.Plain.Value(new Estimate(0, 0, 0, "g", 0), 3));
 
     [Fact]
     public void Above_five_per_cent_unknown_a_figure_is_a_lower_bound_without_a_range()
     {
         var estimate = new Estimate(0.41, 0.38, 0.44, "g/100 mL", 13);
-        Assert.Equal("at least 0.41", HouseFormat.Value(estimate, 3));
-        Assert.Equal("", HouseFormat.Likely(estimate, 3));
-        Assert.Equal("at least 0.41 g/100 mL, unknown for 13 % of the volume", HouseFormat.Sentence(estimate, 3));
+        Assert.Equal("at least 0.41", HouseFormat.Plain.Value(estimate, 3));
+        Assert.Equal("", HouseFormat.Plain.Likely(estimate, 3));
+        Assert.Equal("at least 0.41 g/100 mL, unknown for 13 % of the volume", HouseFormat.Plain.Sentence(estimate, 3));
     }
 
     [Theory]
     [InlineData(0.41, 60, "unknown, unknown for 60 % of the volume")]
     [InlineData(double.NaN, 0, "unknown")]
     public void What_nobody_knows_is_a_word_without_a_unit(double value, double unknown, string sentence) =>
-        Assert.Equal(sentence, HouseFormat.Sentence(new Estimate(value, value, value, "g", unknown), 2));
+        Assert.Equal(sentence, HouseFormat.Plain.Sentence(new Estimate(value, value, value, "g", unknown), 2));
 
     [Fact]
     public void A_plain_figure_reads_with_unit_and_range() =>
-        Assert.Equal("11.2 g/100 mL, likely 10.4–12.0", HouseFormat.Sentence(new Estimate(11.2, 10.4, 12.0, "g/100 mL", 0), 2));
+        Assert.Equal("11.2 g/100 mL, likely 10.4–12.0", HouseFormat.Plain.Sentence(new Estimate(11.2, 10.4, 12.0, "g/100 mL", 0), 2));
 
     [Fact]
     public void A_pure_number_has_no_blank_at_its_end() =>
-        Assert.Equal("3.03, likely 2.99–3.07", HouseFormat.Sentence(new Estimate(3.03, 2.99, 3.07, "", 0), 2));
+        Assert.Equal("3.03, likely 2.99–3.07", HouseFormat.Plain.Sentence(new Estimate(3.03, 2.99, 3.07, "", 0), 2));
 
     [Theory]
     [InlineData(-0.04, 1, "0.0")]
@@ -66,7 +66,7 @@ public class HouseFormatTests
     [InlineData(1234.5, 1, "1234.5")]
     [InlineData(double.NaN, 1, "unknown")]
     public void Numbers_round_half_away_from_zero_without_grouping_or_negative_zero(double value, int decimals, string text) =>
-        Assert.Equal(text, HouseFormat.Number(value, decimals));
+        Assert.Equal(text, HouseFormat.Plain.Number(value, decimals));
 
     [Theory]
     [InlineData(45, "45")]
@@ -77,7 +77,7 @@ public class HouseFormatTests
     [InlineData(29.5735, "29.57")]
     [InlineData(100, "100")]
     [InlineData(0, "0")]
-    public void Amounts_have_no_idle_zeros(double amount, string text) => Assert.Equal(text, HouseFormat.Amount(amount));
+    public void Amounts_have_no_idle_zeros(double amount, string text) => Assert.Equal(text, HouseFormat.Plain.Amount(amount));
 
     [Theory]
     [InlineData(45, "1 ½ fl oz")]
@@ -88,19 +88,19 @@ public class HouseFormatTests
     [InlineData(59.99, "2 fl oz")]
     [InlineData(25, "0.83 fl oz")]
     [InlineData(0.1, "0.003 fl oz")]
-    public void Ounces_read_as_on_a_jigger(double millilitres, string text) => Assert.Equal(text, HouseFormat.FluidOunces(millilitres, 30));
+    public void Ounces_read_as_on_a_jigger(double millilitres, string text) => Assert.Equal(text, HouseFormat.Plain.FluidOunces(millilitres, 30));
 
     [Theory]
     [InlineData(0, "0 %")]
     [InlineData(0.2, "below 1 %")]
     [InlineData(0.7, "1 %")]
     [InlineData(66.6, "67 %")]
-    public void A_small_share_is_not_nothing(double percent, string text) => Assert.Equal(text, HouseFormat.Percent(percent));
+    public void A_small_share_is_not_nothing(double percent, string text) => Assert.Equal(text, HouseFormat.Plain.Percent(percent));
 
     [Theory]
     [InlineData(4, "4°")]
     [InlineData(-18, "−18°")]
-    public void Temperatures_are_whole_degrees(double celsius, string text) => Assert.Equal(text, HouseFormat.Degrees(celsius));
+    public void Temperatures_are_whole_degrees(double celsius, string text) => Assert.Equal(text, HouseFormat.Plain.Degrees(celsius));
 
     [Fact]
     public void The_culture_of_the_machine_changes_nothing()
@@ -109,9 +109,9 @@ public class HouseFormatTests
         CultureInfo.CurrentCulture = new CultureInfo("de-DE");
         try
         {
-            Assert.Equal("1234.5", HouseFormat.Number(1234.5, 1));
-            Assert.Equal("22.5", HouseFormat.Amount(22.5));
-            Assert.Equal("10.4–12.0", HouseFormat.Likely(new Estimate(11.2, 10.4, 12.0, "g", 0), 2));
+            Assert.Equal("1234.5", HouseFormat.Plain.Number(1234.5, 1));
+            Assert.Equal("22.5", HouseFormat.Plain.Amount(22.5));
+            Assert.Equal("10.4–12.0", HouseFormat.Plain.Likely(new Estimate(11.2, 10.4, 12.0, "g", 0), 2));
         }
         finally
         {
@@ -123,7 +123,7 @@ public class HouseFormatTests
     public void What_is_printed_is_within_half_a_step_of_the_value() =>
         Gen.Select(Gen.Double[-1e6, 1e6], Gen.Int[0, 4]).Sample((value, decimals) =>
         {
-            var printed = double.Parse(HouseFormat.Number(value, decimals).Replace('\u2212', '-'), CultureInfo.InvariantCulture);
+            var printed = double.Parse(HouseFormat.Plain.Number(value, decimals).Replace('\u2212', '-'), CultureInfo.InvariantCulture);
             return Math.Abs(printed - value) <= 0.5 * Math.Pow(10, -decimals) * (1 + 1e-9) + 1e-9;
         });
 

@@ -44,7 +44,7 @@ public class SiteAndPersonTests
     [InlineData("https://harbour.example", true)]
     [InlineData(" ", true)]
     public void A_public_address_is_whole_or_not_set(string address, bool ok) =>
-        Assert.Equal(ok, new HouseSettings().Change("", FirstUnit.Millilitres, TemperatureScale.Celsius, Paper.A4, address).IsOk);
+        Assert.Equal(ok, new HouseSettings().Change(new HouseWish { PublicAddress = address }).IsOk);
 
     [Fact]
     public void A_measures_set_reads_back_from_its_row()

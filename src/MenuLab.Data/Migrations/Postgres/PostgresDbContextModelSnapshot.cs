@@ -100,6 +100,13 @@ namespace MenuLab.Data.Migrations.Postgres
                         .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    b.Property<string>("DatePattern")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("day_month_year")
+                        .HasColumnName("date_pattern");
+
                     b.Property<string>("FirstUnit")
                         .IsRequired()
                         .HasColumnType("text")
@@ -119,10 +126,23 @@ namespace MenuLab.Data.Migrations.Postgres
                         .HasColumnType("character varying(80)")
                         .HasColumnName("name");
 
+                    b.Property<string>("NumberPattern")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("point")
+                        .HasColumnName("number_pattern");
+
                     b.Property<string>("Paper")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("paper");
+
+                    b.Property<double>("PourStepMillilitres")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("double precision")
+                        .HasDefaultValue(2.5)
+                        .HasColumnName("pour_step_ml");
 
                     b.Property<string>("PublicAddress")
                         .HasMaxLength(200)
@@ -643,6 +663,36 @@ namespace MenuLab.Data.Migrations.Postgres
                         .HasDatabaseName("ix_ingredients_search_name");
 
                     b.ToTable("ingredients", (string)null);
+                });
+
+            modelBuilder.Entity("MenuLab.Data.Pantry.OnHandRow", b =>
+                {
+                    b.Property<Guid>("Ingredient")
+                        .HasColumnType("uuid")
+                        .HasColumnName("ingredient");
+
+                    b.Property<Guid>("Site")
+                        .HasColumnType("uuid")
+                        .HasColumnName("site");
+
+                    b.Property<long>("SaidAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("said_at");
+
+                    b.Property<Guid>("SaidBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("said_by");
+
+                    b.HasKey("Ingredient", "Site")
+                        .HasName("pk_on_hand");
+
+                    b.HasIndex("SaidBy")
+                        .HasDatabaseName("ix_on_hand_said_by");
+
+                    b.HasIndex("Site")
+                        .HasDatabaseName("ix_on_hand_site");
+
+                    b.ToTable("on_hand", (string)null);
                 });
 
             modelBuilder.Entity("MenuLab.Data.Pantry.PackRow", b =>
@@ -1305,6 +1355,30 @@ namespace MenuLab.Data.Migrations.Postgres
                     b.Navigation("Pieces");
 
                     b.Navigation("Roles");
+                });
+
+            modelBuilder.Entity("MenuLab.Data.Pantry.OnHandRow", b =>
+                {
+                    b.HasOne("MenuLab.Data.Pantry.IngredientRow", null)
+                        .WithMany()
+                        .HasForeignKey("Ingredient")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_ingredients_ingredient");
+
+                    b.HasOne("MenuLab.Core.House.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SaidBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_people_said_by");
+
+                    b.HasOne("MenuLab.Core.House.Site", null)
+                        .WithMany()
+                        .HasForeignKey("Site")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_sites_site");
                 });
 
             modelBuilder.Entity("MenuLab.Data.Pantry.PackRow", b =>

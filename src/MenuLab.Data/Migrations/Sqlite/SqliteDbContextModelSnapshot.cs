@@ -95,6 +95,13 @@ namespace MenuLab.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("id");
 
+                    b.Property<string>("DatePattern")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("day_month_year")
+                        .HasColumnName("date_pattern");
+
                     b.Property<string>("FirstUnit")
                         .IsRequired()
                         .HasColumnType("TEXT")
@@ -114,10 +121,23 @@ namespace MenuLab.Data.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("name");
 
+                    b.Property<string>("NumberPattern")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("point")
+                        .HasColumnName("number_pattern");
+
                     b.Property<string>("Paper")
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("paper");
+
+                    b.Property<double>("PourStepMillilitres")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("REAL")
+                        .HasDefaultValue(2.5)
+                        .HasColumnName("pour_step_ml");
 
                     b.Property<string>("PublicAddress")
                         .HasMaxLength(200)
@@ -644,6 +664,37 @@ namespace MenuLab.Data.Migrations.Sqlite
                         .HasDatabaseName("ix_ingredients_search_name");
 
                     b.ToTable("ingredients", (string)null);
+                });
+
+            modelBuilder.Entity("MenuLab.Data.Pantry.OnHandRow", b =>
+                {
+                    b.Property<byte[]>("Ingredient")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("ingredient");
+
+                    b.Property<byte[]>("Site")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("site");
+
+                    b.Property<long>("SaidAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("said_at");
+
+                    b.Property<byte[]>("SaidBy")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("said_by");
+
+                    b.HasKey("Ingredient", "Site")
+                        .HasName("pk_on_hand");
+
+                    b.HasIndex("SaidBy")
+                        .HasDatabaseName("ix_on_hand_said_by");
+
+                    b.HasIndex("Site")
+                        .HasDatabaseName("ix_on_hand_site");
+
+                    b.ToTable("on_hand", (string)null);
                 });
 
             modelBuilder.Entity("MenuLab.Data.Pantry.PackRow", b =>
@@ -1314,6 +1365,30 @@ namespace MenuLab.Data.Migrations.Sqlite
                     b.Navigation("Pieces");
 
                     b.Navigation("Roles");
+                });
+
+            modelBuilder.Entity("MenuLab.Data.Pantry.OnHandRow", b =>
+                {
+                    b.HasOne("MenuLab.Data.Pantry.IngredientRow", null)
+                        .WithMany()
+                        .HasForeignKey("Ingredient")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_ingredients_ingredient");
+
+                    b.HasOne("MenuLab.Core.House.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SaidBy")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_people_said_by");
+
+                    b.HasOne("MenuLab.Core.House.Site", null)
+                        .WithMany()
+                        .HasForeignKey("Site")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_on_hand_sites_site");
                 });
 
             modelBuilder.Entity("MenuLab.Data.Pantry.PackRow", b =>

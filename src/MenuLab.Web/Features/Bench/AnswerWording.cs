@@ -20,7 +20,7 @@ public sealed class AnswerWording(DrinkReader reader, PantryList pantry)
     /// <summary>The answers to a question.</summary>
     public IReadOnlyList<Answer> Of(LineQuestion question) =>
         question.Candidates is [{ Line: { Unit: Unit.Part } parts }] && double.IsNaN(parts.Grams)
-            ? [.. Totals.Select(total => new Answer($"{HouseFormat.Amount(total)} mL in all", $"total {HouseFormat.Amount(total)} ml", IsNewLine: true))]
+            ? [.. Totals.Select(total => new Answer($"{HouseFormat.Plain.Amount(total)} mL in all", $"total {HouseFormat.Plain.Amount(total)} ml", IsNewLine: true))]
             : [.. question.Candidates.Select(candidate => new Answer(candidate.Label, candidate.Line is null ? null : Of(candidate.Line)))];
 
     /// <summary>A wording that reads as this line and asks nothing; null where there is none.</summary>

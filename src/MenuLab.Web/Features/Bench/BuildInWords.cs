@@ -12,9 +12,9 @@ public static class BuildInWords
     {
         var words = new List<BuildWord>
         {
-            new("Method", build.Method is null ? "not said" : build.Method.Name + (read.Build.Seconds is { } s ? $", {HouseFormat.Amount(s)} s" : "")),
+            new("Method", build.Method is null ? "not said" : build.Method.Name + (read.Build.Seconds is { } s ? $", {HouseFormat.Plain.Amount(s)} s" : "")),
             new("Ice", build.MethodIce?.Name ?? "none"),
-            new("Glass", build.Glass is null ? "not said" : $"{build.Glass.Name}, {HouseFormat.Amount(build.Glass.WashLineMillilitres)} mL to the wash line"),
+            new("Glass", build.Glass is null ? "not said" : $"{build.Glass.Name}, {HouseFormat.Plain.Amount(build.Glass.WashLineMillilitres)} mL to the wash line"),
             new("Served on", build.ServedIce?.Name ?? "no ice"),
         };
         if (read.Build.Strain is { } strain)

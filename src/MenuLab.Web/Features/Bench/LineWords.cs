@@ -10,10 +10,10 @@ public static class LineWords
     public static string Amount(DraftLine line, Unit first, MeasuresSet measures) =>
         line.IsTopUp ? "top"
         : IsPieces(line.Unit) ? (double.IsFinite(line.Amount) ? Range(line) : "")
-        : IsWeight(line.Unit) || (!double.IsFinite(line.Millilitres) && double.IsFinite(line.Grams)) ? HouseFormat.Amount(line.Grams) + " g"
+        : IsWeight(line.Unit) || (!double.IsFinite(line.Millilitres) && double.IsFinite(line.Grams)) ? HouseFormat.Plain.Amount(line.Grams) + " g"
         : !double.IsFinite(line.Millilitres) ? (double.IsFinite(line.Amount) ? Range(line) : "")
-        : first == Unit.FluidOunce ? HouseFormat.FluidOunces(line.Millilitres, measures.FluidOunce).Replace(" fl oz", "", StringComparison.Ordinal)
-        : HouseFormat.Amount(line.Millilitres);
+        : first == Unit.FluidOunce ? HouseFormat.Plain.FluidOunces(line.Millilitres, measures.FluidOunce).Replace(" fl oz", "", StringComparison.Ordinal)
+        : HouseFormat.Plain.Amount(line.Millilitres);
 
     /// <summary>The same amount as typed, where that was in another unit; else the other of mL and fluid ounces.</summary>
     public static string Other(DraftLine line, Unit first, MeasuresSet measures)
@@ -31,8 +31,8 @@ public static class LineWords
             return $"{Range(line)} {Word(line.Unit, line.Amount)}";
         }
         return IsWeight(line.Unit) || !double.IsFinite(line.Millilitres) ? ""
-            : first == Unit.FluidOunce ? HouseFormat.Amount(line.Millilitres) + " mL"
-            : HouseFormat.FluidOunces(line.Millilitres, measures.FluidOunce);
+            : first == Unit.FluidOunce ? HouseFormat.Plain.Amount(line.Millilitres) + " mL"
+            : HouseFormat.Plain.FluidOunces(line.Millilitres, measures.FluidOunce);
     }
 
     /// <summary>Where it starts: the usual places have names.</summary>
@@ -72,8 +72,8 @@ public static class LineWords
     /// <summary>"2", or "1–2" where a range was typed.</summary>
     private static string Range(DraftLine line) =>
         double.IsFinite(line.AmountLow) && double.IsFinite(line.AmountHigh) && line.AmountLow < line.AmountHigh
-            ? $"{HouseFormat.Amount(line.AmountLow)}\u2013{HouseFormat.Amount(line.AmountHigh)}"
-            : HouseFormat.Amount(line.Amount);
+            ? $"{HouseFormat.Plain.Amount(line.AmountLow)}\u2013{HouseFormat.Plain.Amount(line.AmountHigh)}"
+            : HouseFormat.Plain.Amount(line.Amount);
 
     private static bool IsPieces(Unit unit) => unit is Unit.Piece or Unit.Leaf or Unit.Sprig or Unit.Slice or Unit.Wedge or Unit.Peel or Unit.Cube;
 

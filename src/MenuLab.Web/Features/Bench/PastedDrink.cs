@@ -13,11 +13,11 @@ public sealed class PastedDrink
     private readonly DrinkReader _reader;
     private readonly AnswerWording _answers;
 
-    /// <summary>For this house.</summary>
-    public PastedDrink(HouseStock house)
+    /// <summary>For this house, with its reader.</summary>
+    public PastedDrink(HouseStock house, DrinkReader reader)
     {
         _house = house;
-        _reader = new DrinkReader(Vocabulary.Of(house.Pantry, house.Catalogue), house.Measures);
+        _reader = reader;
         _answers = new AnswerWording(_reader, house.Pantry);
     }
 
@@ -99,7 +99,7 @@ public sealed class PastedDrink
         Ingredient = _house.Pantry.Find(line.Ingredient)!.Name,
         Treatment = line.Treatment,
         StartsAt = LineWords.StartsAt(line.StartCelsius),
-        StartsDegrees = HouseFormat.Degrees(line.StartCelsius),
+        StartsDegrees = HouseFormat.Plain.Degrees(line.StartCelsius),
         Place = LineWords.Of(line.Place),
         Joins = LineWords.Of(line.Joins),
         Assumptions = line.Assumptions,

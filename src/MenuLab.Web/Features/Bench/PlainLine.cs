@@ -12,7 +12,7 @@ public static class PlainLine
     {
         var place = line.Place is Place.In ? "" : LineWords.Of(line.Place) + ": ";
         var treatment = line.Treatment.Length > 0 ? $", {line.Treatment}" : "";
-        var amount = line.IsTopUp ? "top with " : (double.IsFinite(line.Amount) ? HouseFormat.Amount(line.Amount) + " " : "") + Unit(line);
+        var amount = line.IsTopUp ? "top with " : (double.IsFinite(line.Amount) ? HouseFormat.Plain.Amount(line.Amount) + " " : "") + Unit(line);
         string[] names = [ingredient.Name, .. ingredient.Aliases, ingredient.Key.Replace('_', ' ')];
         foreach (var name in names)
         {
@@ -22,7 +22,7 @@ public static class PlainLine
         {
             foreach (var name in names)
             {
-                yield return $"{place}{HouseFormat.Amount(line.Grams)} g {name}{treatment}";
+                yield return $"{place}{HouseFormat.Plain.Amount(line.Grams)} g {name}{treatment}";
             }
         }
     }

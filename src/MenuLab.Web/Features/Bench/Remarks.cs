@@ -13,7 +13,7 @@ public static class Remarks
         var words = new List<string>();
         if (figure.Estimate.Certainty is Certainty.AtLeast or Certainty.SoFar || (figure.Estimate.Certainty == Certainty.Unknown && figure.Estimate.UnknownPercent > 0))
         {
-            words.Add(HouseFormat.Missing(figure.Estimate));
+            words.Add(HouseFormat.Plain.Missing(figure.Estimate));
         }
         if (figure.Caveats.HasFlag(MetricCaveats.OutsideRange))
         {

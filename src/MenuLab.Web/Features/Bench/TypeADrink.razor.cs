@@ -1,12 +1,13 @@
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
+using MenuLab.Web.Features.House;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
 namespace MenuLab.Web.Features.Bench;
 
 /// <summary>Keeps what is typed, reads it a moment after the last key, and shows what it comes to.</summary>
-public sealed partial class TypeADrink(PastedDrink pasted, IJSRuntime browser, ILogger<TypeADrink> log) : IDisposable
+public sealed partial class TypeADrink(CurrentHouse current, IJSRuntime browser, ILogger<TypeADrink> log) : IDisposable
 {
     /// <summary>A pasted text longer than this is no drink; and a browser's message must stay below 32 KB.</summary>
     public const int MostCharacters = 6000;
@@ -87,7 +88,7 @@ public sealed partial class TypeADrink(PastedDrink pasted, IJSRuntime browser, I
     {
         try
         {
-            _drink = pasted.Read(_text, _bare == Ounce ? Unit.FluidOunce : Unit.Millilitre);
+            _drink = current.Book.Pasted.Read(_text, _bare == Ounce ? Unit.FluidOunce : Unit.Millilitre);
             _failed = false;
             _stale = false;
         }

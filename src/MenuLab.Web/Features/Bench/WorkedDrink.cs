@@ -7,8 +7,15 @@ using MenuLab.Core.Safety;
 
 namespace MenuLab.Web.Features.Bench;
 
-/// <summary>What the house has to work with: its pantry, its methods, ices and glasses, its measures.</summary>
-public sealed record HouseStock(PantryList Pantry, BuildCatalogue Catalogue, MeasuresSet Measures);
+/// <summary>What the house has to work with: its pantry, its methods, ices and glasses, its measures, and what its ingredients cost.</summary>
+public sealed record HouseStock(PantryList Pantry, BuildCatalogue Catalogue, MeasuresSet Measures)
+{
+    /// <summary>Net price per gram in the site's currency; what has no price is not in it.</summary>
+    public IReadOnlyDictionary<IngredientId, double> PricesPerGram { get; init; } = new Dictionary<IngredientId, double>();
+
+    /// <summary>Net price per gram; 0 where unpriced, as the engine takes it.</summary>
+    public double PricePerGram(IngredientId ingredient) => PricesPerGram.GetValueOrDefault(ingredient);
+}
 
 /// <summary>A drink all the way from its reading to its balance and cautions; the page and the command line show the same one.</summary>
 /// <param name="Read">The drink as read.</param>
@@ -20,7 +27,7 @@ public sealed record WorkedDrink(ReadDrink Read, WeighedDrink Weighed, DrinkBala
     /// <summary>Works a drink out.</summary>
     public static WorkedDrink Of(ReadDrink read, HouseStock house)
     {
-        var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures);
+        var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures, house.PricePerGram);
         var uncounted = read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
         var balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, uncounted);
         return new WorkedDrink(read, weighed, balance, [.. Core.Safety.Cautions.Of(weighed.Lines, balance), .. PourCautions.Of(weighed, balance)]);

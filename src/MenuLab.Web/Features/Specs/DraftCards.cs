@@ -1,16 +1,16 @@
 using MenuLab.Core;
 using MenuLab.Core.Drafts;
-using MenuLab.Core.House;
 using MenuLab.Core.Specs;
 using MenuLab.Print;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.House;
 using Microsoft.AspNetCore.Mvc;
 
 namespace MenuLab.Web.Features.Specs;
 
 /// <summary>Prints the card of a typed drink. Nobody has approved it, so it says DRAFT across.</summary>
-public sealed class DraftCards(PastedDrink pasted, HouseStock house, TimeProvider clock)
+public sealed class DraftCards(CurrentHouse current, TimeProvider clock)
 {
     /// <summary>Where a card is printed.</summary>
     public const string Path = "/card/draft";
@@ -31,7 +31,8 @@ public sealed class DraftCards(PastedDrink pasted, HouseStock house, TimeProvide
     /// <summary>The card of a typed drink as a PDF, or what a person must do before there can be one.</summary>
     public Result<byte[]> Of(string text, Unit bareNumber, CardPaper paper)
     {
-        var drink = pasted.Work(text, bareNumber);
+        var book = current.Book;
+        var drink = book.Pasted.Work(text, bareNumber);
         if (drink.Read.Lines.Count == 0)
         {
             return Result.Invalid<byte[]>(new Problem("text", "There is no line to print yet: type an amount and an ingredient, and answer what is asked."));
@@ -41,13 +42,13 @@ public sealed class DraftCards(PastedDrink pasted, HouseStock house, TimeProvide
             Name = drink.Read.Name.Length > 0 ? drink.Read.Name : "No name yet",
             Issue = "on the bench now",
             IsDraft = true,
-            PrintedOn = DateOnly.FromDateTime(clock.GetLocalNow().DateTime),
+            PrintedOn = book.Today(clock),
             Lines = drink.Read.Lines,
-            Names = drink.Read.Lines.Select(l => l.Ingredient).Distinct().ToDictionary(id => id, id => house.Pantry.Find(id)!.Name),
+            Names = drink.Read.Lines.Select(l => l.Ingredient).Distinct().ToDictionary(id => id, id => book.Stock.Pantry.Find(id)!.Name),
             Build = drink.Read.Build,
-            Catalogue = house.Catalogue,
+            Catalogue = book.Stock.Catalogue,
             Balance = drink.Balance,
-            Grid = new PourGrid(ounceMillilitres: house.Measures.FluidOunce),
+            Grid = book.Grid,
             FluidOuncesFirst = bareNumber == Unit.FluidOunce,
             Cautions = [.. NotOnTheCard(drink), .. drink.Cautions.Select(c => c.Text)],
         });

@@ -10,7 +10,8 @@ namespace MenuLab.Web.Tests.Features.Bench;
 public class AnswerTests
 {
     private static readonly SeedData Shipped = SeedData.Load(SeedData.DefaultFolder);
-    private static readonly PastedDrink Pasted = new(new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures));
+    private static readonly PastedDrink Pasted = new(
+        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures));
 
     [Fact]
     public void Every_shipped_ingredient_can_be_written_so_that_it_reads_as_itself()

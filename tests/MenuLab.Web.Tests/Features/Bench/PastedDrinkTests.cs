@@ -1,3 +1,4 @@
+using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
@@ -10,7 +11,8 @@ namespace MenuLab.Web.Tests.Features.Bench;
 public class PastedDrinkTests
 {
     private static readonly SeedData Shipped = SeedData.Load(SeedData.DefaultFolder);
-    private static readonly PastedDrink Pasted = new(new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures));
+    private static readonly PastedDrink Pasted = new(
+        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures));
 
     [Fact]
     public void The_example_on_the_empty_page_reads_without_a_question_and_has_its_figures()

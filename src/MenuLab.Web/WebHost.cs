@@ -1,6 +1,6 @@
-using MenuLab.Data.Seeding;
+using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
-using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
@@ -13,7 +13,7 @@ using MudBlazor.Services;
 namespace MenuLab.Web;
 
 /// <summary>The web host: what it is made of and how a request walks through it.</summary>
-public static class Site
+public static class WebHost
 {
     /// <summary>Where it listens unless ASPNETCORE_URLS, --urls or a port setting says otherwise: this machine only.</summary>
     public const string DefaultAddress = "http://127.0.0.1:5080";
@@ -27,7 +27,13 @@ public static class Site
         await using var site = Build(args);
         try
         {
+            await site.Services.GetRequiredService<Houses>().OpenAsync(Console.WriteLine);
             await site.StartAsync();
+        }
+        catch (StoreException problem)
+        {
+            await Console.Error.WriteLineAsync($"Cannot start: {problem.Message}");
+            return 1;
         }
         catch (IOException problem) when (problem.InnerException is AddressInUseException)
         {
@@ -37,18 +43,19 @@ public static class Site
         var addresses = site.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         // The browser tests read this line to learn the port.
         Console.WriteLine($"MenuLab is at {string.Join(" and ", addresses)} (stop with Ctrl+C).");
+        var house = site.Services.GetRequiredService<Houses>().Current;
+        Console.WriteLine(house.IsDemo ? $"It shows the invented demo bar, kept in {house.File}." : $"It keeps the house in {house.File}.");
         await site.WaitForShutdownAsync();
         return 0;
     }
 
     /// <summary>The host, wired and not yet started.</summary>
-    /// <exception cref="SeedDataException">The shipped ingredients cannot be read.</exception>
     public static WebApplication Build(string[] args)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
             Args = args,
-            ApplicationName = typeof(Site).Assembly.GetName().Name,   // also when a test builds it
+            ApplicationName = typeof(WebHost).Assembly.GetName().Name,   // also when a test builds it
             // The program finds its own files wherever it is started from.
             ContentRootPath = AppContext.BaseDirectory,
         });
@@ -65,12 +72,8 @@ public static class Site
 
         AddLook(builder.Services);
         AddAccess(builder);
-        var shipped = SeedData.Load(SeedData.DefaultFolder);
-        builder.Services.AddSingleton(new HouseStock(shipped.Pantry, shipped.Catalogue, shipped.Measures));
-        builder.Services.AddSingleton<PastedDrink>();
-        builder.Services.AddSingleton(TimeProvider.System);
-        builder.Services.AddSingleton<DraftCards>();
-        builder.Services.AddHealthChecks().AddCheck<SeedDataCheck>("seed-data", tags: [HealthRoutes.Ready]);
+        AddHouse(builder);
+        builder.Services.AddHealthChecks().AddCheck<HouseCheck>("house", tags: [HealthRoutes.Ready]);
 
         var site = builder.Build();
         site.UseSecurityHeaders();
@@ -99,6 +102,15 @@ public static class Site
         services.AddSecurityHeaderPolicies().SetDefaultPolicy(ResponseHeaders.Policy);
     }
 
+    private static void AddHouse(WebApplicationBuilder builder)
+    {
+        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
+        builder.Services.AddSingleton<Houses>();
+        builder.Services.AddScoped<CurrentHouse>();
+        builder.Services.AddScoped<DraftCards>();
+    }
+
     private static void AddAccess(WebApplicationBuilder builder)
     {
         builder.Services.AddSingleton<CurrentPerson>();
@@ -106,16 +118,13 @@ public static class Site
         builder.Services.AddAuthorizationBuilder()
             .AddPolicy(May.Everyone, policy => policy.RequireAssertion(_ => true))
             .AddPolicy(May.ReadDrinks, policy => policy.RequireAuthenticatedUser())
+            .AddPolicy(May.WorkDrinks, policy => policy.RequireAuthenticatedUser())
             // A route that names no policy is closed.
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAssertion(_ => false).Build());
         builder.Services.AddCascadingAuthenticationState();
 
-        var keys = builder.Services.AddDataProtection().SetApplicationName("MenuLab");
-        if (builder.Configuration["MENULAB_DATA"] is { Length: > 0 } folder)
-        {
-            // In a container the profile folder goes with the container; pages opened before would then refuse to go on.
-            keys.PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));
-        }
+        // Beside the database: a page that was open before a restart can then go on.
+        builder.Services.AddDataProtection().SetApplicationName("MenuLab").PersistKeysToFileSystem(new DirectoryInfo(DataFolder.Of(builder.Configuration).KeysFolder));
     }
 
     private static bool NoAddressIsSet(ConfigurationManager settings) =>

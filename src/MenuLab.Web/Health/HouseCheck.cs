@@ -1,14 +1,14 @@
-using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.House;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 
 namespace MenuLab.Web.Health;
 
-/// <summary>The shipped ingredients, methods and glasses are there.</summary>
-public sealed class SeedDataCheck(HouseStock house) : IHealthCheck
+/// <summary>A house is open and has what it takes to read a drink.</summary>
+public sealed class HouseCheck(Houses houses) : IHealthCheck
 {
     /// <inheritdoc/>
     public Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default) =>
-        Task.FromResult(house.Pantry.All.Count > 0 && house.Catalogue.Methods.Count > 0 && house.Catalogue.Glasses.Count > 0
+        Task.FromResult(houses.Current.Book.Stock is { Pantry.All.Count: > 0, Catalogue: { Methods.Count: > 0, Glasses.Count: > 0 } }
             ? HealthCheckResult.Healthy()
             : HealthCheckResult.Unhealthy("Without ingredients, methods or glasses no drink can be read."));
 }

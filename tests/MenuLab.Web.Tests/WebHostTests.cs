@@ -7,16 +7,16 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace MenuLab.Web.Tests;
 
-public sealed class SiteTests : IAsyncDisposable
+public sealed class WebHostTests : IAsyncDisposable
 {
-    private readonly WebApplication _site = Site.Build([]);
+    private readonly WebApplication _site = WebHost.Build([]);
 
     [Fact]
     public void Every_route_is_listed_here_with_its_mode_and_policy()
     {
         string[] expected =
         [
-            "/ | interactive | ReadDrinks",
+            "/ | interactive | WorkDrinks",
             "/_blazor | framework | ReadDrinks",
             "/_blazor/disconnect | framework | ReadDrinks",
             "/_blazor/initializers | framework | ReadDrinks",
@@ -26,6 +26,7 @@ public sealed class SiteTests : IAsyncDisposable
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
             "/status/{Code:int} | static | Everyone",
+            "/type | interactive | ReadDrinks",
         ];
 
         var seen = Routes().Where(r => !IsFile(r)).Select(r => $"{Path(r)} | {Mode(r)} | {Policies(r)}").Distinct().Order(StringComparer.Ordinal);

@@ -1,0 +1,139 @@
+using MenuLab.Core.House;
+using MenuLab.Data.Drafts;
+using MenuLab.Data.House;
+using MenuLab.Data.Iterations;
+using MenuLab.Data.Opening;
+using MenuLab.Data.Pantry;
+using MenuLab.Data.Seeding;
+using MenuLab.Data.Writing;
+using MenuLab.Core.Drafts;
+using MenuLab.Web.Features.Bench;
+using Microsoft.EntityFrameworkCore;
+
+namespace MenuLab.Web.Features.House;
+
+/// <summary>An open database with what pages need of it at hand.</summary>
+public sealed class OpenHouse : IAsyncDisposable
+{
+    /// <summary>The edition of the shipped ingredients that this program brings.</summary>
+    public const int ShippedEdition = 1;
+
+    private readonly TimeProvider _time;
+    private readonly BuildCatalogue _catalogue;
+    private readonly SemaphoreSlim _refreshing = new(1, 1);
+    private HouseBook _book = null!;
+
+    private OpenHouse(Store store, string file, bool isDemo, BuildCatalogue catalogue, TimeProvider time)
+    {
+        Store = store;
+        File = file;
+        IsDemo = isDemo;
+        _catalogue = catalogue;
+        _time = time;
+        Drafts = new DraftWriting(store.Writer, time, content => Understanding.Of(content, Book.Stock.Pantry, Book.Stock.Measures));
+        Iterations = new IterationWriting(store.Writer, time);
+    }
+
+    /// <summary>The database.</summary>
+    public Store Store { get; }
+
+    /// <summary>All writes go through it.</summary>
+    public IWriter Writer => Store.Writer;
+
+    /// <summary>Its file.</summary>
+    public string File { get; }
+
+    /// <summary>It is the invented demo bar.</summary>
+    public bool IsDemo { get; }
+
+    /// <summary>What the house has and how it writes, as of the last change.</summary>
+    public HouseBook Book => Volatile.Read(ref _book);
+
+    /// <summary>Starts drafts and applies edits.</summary>
+    public DraftWriting Drafts { get; }
+
+    /// <summary>Saves iterations.</summary>
+    public IterationWriting Iterations { get; }
+
+    /// <summary>Tells pages that a draft or the house itself changed.</summary>
+    public ChangeNotice Notice { get; } = new();
+
+    /// <summary>A context to read with, for one operation.</summary>
+    public MenuLab.Data.MenuLabDbContext Read() => Store.Read();
+
+    /// <summary>Opens a file, or makes it: schema, first rows, shipped ingredients and, in the demo's own file, the demo bar.</summary>
+    /// <param name="file">The database file.</param>
+    /// <param name="isDemo">Fill an empty one with the demo bar.</param>
+    /// <param name="say">Takes a sentence on what is being done and takes a while.</param>
+    /// <param name="time">The clock.</param>
+    /// <exception cref="StoreException">It cannot be used; nothing was overwritten.</exception>
+    public static async Task<OpenHouse> OpenAsync(string file, bool isDemo, Action<string> say, TimeProvider time)
+    {
+        var shipped = SeedData.Load(SeedData.DefaultFolder);
+        var isNew = !System.IO.File.Exists(file);
+        if (isNew)
+        {
+            say(isDemo ? $"Making {file}: the pantry and an invented demo bar. This takes a few seconds, once." : $"Making {file}: the pantry. This takes a few seconds, once.");
+        }
+        var store = await SqliteStore.Open(new SqliteStoreOptions { File = file, Time = time });
+        try
+        {
+            if (store.BackupMade is { } backup)
+            {
+                say($"Brought {file} up to date; as it was before, it is in {backup}.");
+            }
+            await FirstRows.Ensure(store.Writer, shipped.Measures, time.GetUtcNow());
+            var taken = await ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
+            if (!isNew && taken.Added + taken.Changed + taken.Archived > 0)
+            {
+                say($"Took in edition {ShippedEdition} of the shipped ingredients: {taken.Added} new, {taken.Changed} changed, {taken.Archived} archived.");
+            }
+            var house = new OpenHouse(store, file, isDemo, shipped.Catalogue, time);
+            await house.RefreshAsync();
+            return house;
+        }
+        catch
+        {
+            await store.DisposeAsync();
+            throw;
+        }
+    }
+
+    /// <summary>Reads the book anew after a change of the pantry or the settings, and tells the pages.</summary>
+    public async Task RefreshAsync()
+    {
+        await _refreshing.WaitAsync();
+        try
+        {
+            Volatile.Write(ref _book, await ReadBookAsync());
+        }
+        finally
+        {
+            _refreshing.Release();
+        }
+        Notice.TellHouse();
+    }
+
+    private async Task<HouseBook> ReadBookAsync()
+    {
+        await using var db = Read();
+        var settings = await db.HouseSettings.SingleAsync();
+        // One site until there are two (architecture 1.17).
+        var site = await db.Sites.OrderBy(s => s.Id).FirstAsync();
+        var measures = (await db.Sets.SingleAsync(s => s.Kind == SetKind.Measures && s.Number == settings.MeasuresSet)).Measures();
+        var pantry = await db.LoadPantry();
+        return new HouseBook(new HouseStock(pantry, _catalogue, measures), settings, site)
+        {
+            Archived = (await db.Ingredients.Where(i => i.ArchivedAt != null).Select(i => i.Id).ToListAsync()).ToHashSet(),
+            OnHand = (await db.OnHand.Where(o => o.Site == site.Id).Select(o => o.Ingredient).ToListAsync()).ToHashSet(),
+            People = await db.People.ToDictionaryAsync(p => p.Id, p => p.Name),
+        };
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await Store.DisposeAsync();
+        _refreshing.Dispose();
+    }
+}
