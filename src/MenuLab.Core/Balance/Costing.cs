@@ -1,3 +1,4 @@
+using MenuLab.Core.Pantry;
 using MenuLab.Core.Quantities;
 
 namespace MenuLab.Core.Balance;
@@ -33,5 +34,44 @@ public static class Costing
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(yield);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(yield, 1);
         return usedAmount / (packAmount * yield) * packPrice;
+    }
+
+    /// <summary>A pack counted in millilitres.</summary>
+    public const string Millilitres = "ml";
+
+    /// <summary>A pack counted in grams.</summary>
+    public const string Grams = "g";
+
+    /// <summary>A pack counted in pieces.</summary>
+    public const string Pieces = "piece";
+
+    /// <summary>What one gram of an ingredient costs when it is bought by the pack.</summary>
+    /// <param name="netPackPrice">Net price of the pack.</param>
+    /// <param name="packAmount">What is in the pack, in <paramref name="packUnit"/>, above 0.</param>
+    /// <param name="packUnit"><see cref="Millilitres"/>, <see cref="Grams"/> or <see cref="Pieces"/>.</param>
+    /// <param name="ingredient">
+    /// The ingredient: its density turns millilitres into grams; pieces weigh what it says of "juice_of_one" (fruit bought for its juice), else
+    /// of "piece".
+    /// </param>
+    /// <returns>Net price per gram, in units of the currency, not rounded; null where a piece's weight is not known.</returns>
+    /// <remarks>
+    /// Source: cost of sales arithmetic, common practice. Valid for: what is used whole; trimming is not in it, pressing only by the weight of
+    /// juice of one fruit. Error: that of the density or of the piece's weight (fruit differs by about 20 %, common practice, no source).
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">A pack of nothing.</exception>
+    /// <exception cref="ArgumentException">Another unit.</exception>
+    public static double? PerGram(Money netPackPrice, double packAmount, string packUnit, Ingredient ingredient)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(Guard.FiniteNonNegative(packAmount));
+        double? gramsPerUnit = packUnit switch
+        {
+            Millilitres => ingredient.Composition.GramsPerMillilitre,
+            Grams => 1,
+            Pieces => (Piece("juice_of_one") ?? Piece("piece"))?.Grams,
+            _ => throw new ArgumentException($"A pack is counted in ml, g or piece, not in \"{packUnit}\".", nameof(packUnit)),
+        };
+        return (double)netPackPrice.Amount / (packAmount * gramsPerUnit);
+
+        PieceWeight? Piece(string measure) => ingredient.Pieces.FirstOrDefault(p => p.Measure == measure);
     }
 }
