@@ -78,6 +78,12 @@ public sealed class Draft
     /// <summary>Version of the working copy: 0 at the start, one more with every edit.</summary>
     public int Version { get; private set; }
 
+    /// <summary>Number of the iteration that was last put on the bench; null where none was.</summary>
+    public int? StartedFrom { get; private set; }
+
+    /// <summary>Version at which that happened.</summary>
+    public int StartedAtVersion { get; private set; }
+
     /// <summary>The lines in order.</summary>
     public IReadOnlyList<WorkingLine> Lines => [.. _lines.OrderBy(l => l.Position)];
 
@@ -102,6 +108,12 @@ public sealed class Draft
         var trimmed = OneLine.Check(name, 1, NameMaxLength, nameof(Name), "a name", problems);
         return problems.Count > 0 ? Result.Invalid<Draft>(problems) : Result.Ok(new Draft(id, trimmed, by, at));
     }
+
+    /// <summary>Number of the iteration that the working copy goes on from.</summary>
+    /// <param name="last">Number of the last iteration; null where there is none.</param>
+    /// <param name="lastSavedVersion">Version of the working copy that it saved.</param>
+    /// <returns>The one that was put on the bench, unless an iteration was saved since; then that one. Null before the first.</returns>
+    public int? GoesOnFrom(int? last, int lastSavedVersion) => last is null ? null : StartedFrom is { } number && StartedAtVersion > lastSavedVersion ? number : last;
 
     /// <summary>Takes the draft out of every list; what refers to it stays.</summary>
     public void Archive(DateTimeOffset at)
@@ -189,9 +201,30 @@ public sealed class Draft
                 Standing = stand.Standing;
                 StandingReason = stand.Reason.Trim();
                 return Undone(stood);
+            case StartFrom start:
+                return Start(start);
             default:
                 throw new ArgumentException($"Nobody knows how to do {edit.Action.GetType().Name}.", nameof(edit));
         }
+    }
+
+    private (EditAction? Undo, string Problem) Start(StartFrom start)
+    {
+        if (start.Lines.Count > MaxLines)
+        {
+            return Refused($"A draft holds at most {MaxLines} lines.");
+        }
+        if (start.Lines.DistinctBy(l => l.Line).Count() != start.Lines.Count)
+        {
+            return Refused("A line stands twice in what is to be put on the bench.");
+        }
+        var before = new StartFrom(StartedFrom, [.. Lines.Select(l => new PlacedLine(l.Id, l.Content))], Build.Value, StartedAtVersion);
+        _lines.Clear();
+        _lines.AddRange(start.Lines.Select((l, i) => new WorkingLine(l.Line, i + 1, l.Content)));
+        Build.Set(Enum.GetValues<BuildFields>().Aggregate((all, field) => all | field), start.Build);
+        StartedFrom = start.Iteration;
+        StartedAtVersion = start.AtVersion ?? Version + 1;
+        return Undone(before);
     }
 
     private (EditAction? Undo, string Problem) Add(AddLine add)
@@ -215,8 +248,7 @@ public sealed class Draft
         if (line is null)
         {
             // Somebody removed the line while this author typed into it: what is typed wins over what is taken away.
-            var removed = since.LastOrDefault(e => e.Edit.Page != page && e.Edit.Action is RemoveLine r && r.Line == change.Line);
-            if (removed?.Undo is not AddLine again || _lines.Count == MaxLines)
+            if (_lines.Count == MaxLines || Removed(change.Line, page, since) is not { } again)
             {
                 return Refused("This line was removed.");
             }
@@ -237,6 +269,33 @@ public sealed class Draft
         }
         line.Set(after);
         return Undone(undo ?? change with { Content = before });
+    }
+
+    /// <summary>The line as it was when another page took it off the bench; null where none did.</summary>
+    private static AddLine? Removed(LineId line, PageId page, IReadOnlyList<AppliedEdit> since)
+    {
+        for (var i = since.Count - 1; i >= 0; i--)
+        {
+            if (since[i].Edit.Page == page)
+            {
+                continue;
+            }
+            if (since[i].Undo is AddLine add && add.Line == line)
+            {
+                return add;
+            }
+            if (since[i].Undo is StartFrom start)
+            {
+                for (var place = 0; place < start.Lines.Count; place++)
+                {
+                    if (start.Lines[place].Line == line)
+                    {
+                        return new AddLine(line, start.Lines[place].Content, place == 0 ? null : start.Lines[place - 1].Line);
+                    }
+                }
+            }
+        }
+        return null;
     }
 
     private (EditAction? Undo, string Problem) Move(MoveLine move)
@@ -329,6 +388,13 @@ public sealed class Draft
                 break;
             case ChooseStyle style:
                 Length(style.Style, KeyMaxLength, nameof(Style), "The key of a style", problems);
+                break;
+            case StartFrom start:
+                foreach (var line in start.Lines)
+                {
+                    Check(line.Content, problems);
+                }
+                Check(start.Build, problems);
                 break;
             case Stand stand:
                 OneLine.Check(stand.Reason, stand.Standing == Standing.Dropped ? 1 : 0, ReasonMaxLength, nameof(StandingReason), "a reason", problems);

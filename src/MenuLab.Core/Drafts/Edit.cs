@@ -14,6 +14,7 @@ namespace MenuLab.Core.Drafts;
 [JsonDerivedType(typeof(Rename), "rename")]
 [JsonDerivedType(typeof(ChooseStyle), "choose_style")]
 [JsonDerivedType(typeof(Stand), "stand")]
+[JsonDerivedType(typeof(StartFrom), "start_from")]
 public abstract record EditAction;
 
 /// <summary>Adds a line.</summary>
@@ -59,6 +60,18 @@ public sealed record ChooseStyle(string? Style) : EditAction;
 /// <param name="Standing">Where it stands from now on.</param>
 /// <param name="Reason">Why; needed to drop it.</param>
 public sealed record Stand(Standing Standing, string Reason) : EditAction;
+
+/// <summary>A line as a saved iteration, or the working copy before, had it.</summary>
+/// <param name="Line">Its identity.</param>
+/// <param name="Content">Its content.</param>
+public sealed record PlacedLine(LineId Line, LineContent Content);
+
+/// <summary>Puts the lines and the build of a saved iteration on the bench, all at once.</summary>
+/// <param name="Iteration">Number of the iteration; null to go on from the last, as it is when this takes a start back.</param>
+/// <param name="Lines">The lines, in order.</param>
+/// <param name="Build">The build.</param>
+/// <param name="AtVersion">The version at which that iteration was put on the bench before, when this takes a later start back; null for now.</param>
+public sealed record StartFrom(int? Iteration, IReadOnlyList<PlacedLine> Lines, Build Build, int? AtVersion = null) : EditAction;
 
 /// <summary>A change to a working copy, as it comes from a page (architecture 1.10).</summary>
 /// <param name="Id">Made by the page; the same id is never applied twice.</param>

@@ -4,7 +4,7 @@ namespace MenuLab.Core.Drafts;
 /// <param name="Line">The line; null for a field of the draft itself.</param>
 /// <param name="Name">
 /// snake_case: of a line "presence", "position", "text", "ingredient", "amount", "place", "joins", "start", "treatment";
-/// of the draft "name", "style", "standing", "build_…", "brief_…".
+/// of the draft "name", "style", "standing", "start", "build_…", "brief_…".
 /// </param>
 public readonly record struct EditField(LineId? Line, string Name);
 
@@ -12,6 +12,7 @@ public readonly record struct EditField(LineId? Line, string Name);
 public static class EditFields
 {
     private const string Presence = "presence";
+    private const string Start = "start";
 
     /// <summary>The fields that an action sets, with the value of each; values compare by <see cref="object.Equals(object)"/>.</summary>
     public static IEnumerable<(EditField Field, object? Value)> Of(EditAction action)
@@ -54,6 +55,9 @@ public static class EditFields
             case Stand stand:
                 yield return (new EditField(null, "standing"), (stand.Standing, stand.Reason));
                 break;
+            case StartFrom start:
+                yield return (new EditField(null, Start), start.Iteration);
+                break;
         }
     }
 
@@ -66,6 +70,11 @@ public static class EditFields
     public static IReadOnlyList<Collision> Collisions(Edit edit, IReadOnlyList<AppliedEdit> since)
     {
         var collisions = new List<Collision>();
+        if (edit.Action is StartFrom && since.LastOrDefault(e => e.Edit.Page != edit.Page && Of(e.Edit.Action).Any(f => IsOnTheBench(f.Field))) is { } theirs)
+        {
+            // It sets every line and the whole build, so whatever another page did there is told.
+            return [new Collision(new EditField(null, Start), theirs)];
+        }
         foreach (var (field, value) in Of(edit.Action))
         {
             for (var i = since.Count - 1; i >= 0; i--)
@@ -95,7 +104,11 @@ public static class EditFields
 
     private static bool Touches(EditAction other, EditField field, object? value, out bool differs)
     {
-        differs = false;
+        differs = other is StartFrom && IsOnTheBench(field);
+        if (differs)
+        {
+            return true;
+        }
         foreach (var (otherField, otherValue) in Of(other))
         {
             var meets = otherField == field
@@ -108,6 +121,8 @@ public static class EditFields
         }
         return false;
     }
+
+    private static bool IsOnTheBench(EditField field) => field.Line is not null || field.Name == Start || field.Name.StartsWith("build_", StringComparison.Ordinal);
 
     private static bool IsRemoval(EditField field, object? value) => field.Name == Presence && value is false;
 

@@ -204,6 +204,35 @@ public class DraftTests
     }
 
     [Fact]
+    public void An_iteration_put_on_the_bench_replaces_lines_and_build_and_can_be_taken_back()
+    {
+        var old = AddLine("30 ml verjus", 30);
+        var kept = LineId.New();
+        Do(new StartFrom(2, [new PlacedLine(kept, Content("45 ml tea", 45))], new Build { Method = "stirred" }));
+        Assert.Equal([kept], _draft.Lines.Select(l => l.Id));
+        Assert.Equal("stirred", _draft.Build.Value.Method);
+        Assert.Equal(2, _draft.GoesOnFrom(last: 4, lastSavedVersion: 1));
+        Assert.Equal(5, _draft.GoesOnFrom(last: 5, lastSavedVersion: _draft.Version));
+        Assert.Null(_draft.GoesOnFrom(last: null, lastSavedVersion: 0));
+
+        Do(_log[^1].Undo);
+        Assert.Equal([old], _draft.Lines.Select(l => l.Id));
+        Assert.Null(_draft.Build.Value.Method);
+        Assert.Equal(4, _draft.GoesOnFrom(last: 4, lastSavedVersion: 1));
+    }
+
+    [Fact]
+    public void A_line_typed_into_while_another_page_starts_from_an_iteration_comes_back_and_is_told()
+    {
+        var line = AddLine("30 ml verjus", 30);
+        var seen = _draft.Version;
+        Do(new StartFrom(1, [], new Build()), Phone);
+        var outcome = Do(new ChangeLine(line, LineFields.Amount, Content("30 ml verjus", 22.5)), Laptop, seen);
+        Assert.Equal(22.5, Assert.Single(_draft.Lines).Amount);
+        Assert.Single(outcome.Collisions);
+    }
+
+    [Fact]
     public void Every_kind_of_action_reads_back_from_its_json()
     {
         var content = Content("22,5 ml Quitte", 22.5) with { Treatment = "fine-strained", Place = Place.Rinse, StartCelsius = 4 };
@@ -221,6 +250,7 @@ public class DraftTests
             new Rename("Fog"),
             new ChooseStyle(null),
             new Stand(Standing.Dropped, "why"),
+            new StartFrom(2, [new PlacedLine(LineId.New(), content)], new Build { Method = "stirred" }),
         ];
         Assert.Equal(typeof(EditAction).Assembly.GetTypes().Count(t => t.IsSubclassOf(typeof(EditAction))), actions.Select(a => a.GetType()).Distinct().Count());
         foreach (var action in actions)

@@ -30,7 +30,9 @@ public class EditLaws
     private static readonly Gen<EditAction> Anything = Gen.OneOf(
         LowerHalf, UpperHalf,
         Gen.Int[0, 3].Select(l => (EditAction)new RemoveLine(Lines[l])),
-        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], (l, after) => (EditAction)new AddLine(Lines[l], Content(30 + l), Lines[after])));
+        Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], (l, after) => (EditAction)new AddLine(Lines[l], Content(30 + l), Lines[after])),
+        Gen.Select(Gen.Int[1, 5], Gen.Int[0, 4], (number, lines) =>
+            (EditAction)new StartFrom(number, [.. Lines.Take(lines).Select((l, i) => new PlacedLine(l, Content(50 + i)))], new Build { Method = $"saved{number}" })));
 
     [Fact]
     public void Edits_of_different_fields_end_in_the_same_state_in_whatever_order_they_arrive_and_collide_never() =>
@@ -54,10 +56,11 @@ public class EditLaws
                 {
                     var overwritten = played.Outcomes.LastOrDefault(o =>
                         o.Applied.Version > last.o.Applied.Version && o.Applied.Edit.Page != page
-                        && EditFields.Of(o.Applied.Edit.Action).Any(f => f.Field == last.Field && !Equals(f.Value, last.Value)));
+                        && (EditFields.Of(o.Applied.Edit.Action).Any(f => f.Field == last.Field && !Equals(f.Value, last.Value))
+                            || (o.Applied.Edit.Action is StartFrom && (last.Field.Line is not null || last.Field.Name.StartsWith("build_", StringComparison.Ordinal)))));
                     // The other page saw nothing of this one (each sees the start only), so it must be told.
                     Assert.True(
-                        overwritten is null || overwritten.Collisions.Any(c => c.Field == last.Field),
+                        overwritten is null || overwritten.Collisions.Any(c => c.Field == last.Field || c.Field.Name == "start"),
                         $"{last.Field} of version {last.o.Applied.Version} was lost without a word.");
                 }
             }
@@ -167,7 +170,7 @@ public class EditLaws
         }
         text.AppendLine(Encoding.UTF8.GetString(EditText.Write(new ChangeBuild(BuildFields.None, draft.Build.Value))));
         text.AppendLine(Encoding.UTF8.GetString(EditText.WriteBrief(draft.Brief)));
-        text.Append(draft.Name).Append(' ').Append(draft.Style).Append(' ').Append(draft.Standing);
+        text.Append(draft.Name).Append(' ').Append(draft.Style).Append(' ').Append(draft.Standing).Append(' ').Append(draft.StartedFrom);
         return text.ToString();
     }
 }

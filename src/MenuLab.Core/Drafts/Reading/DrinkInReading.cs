@@ -374,7 +374,7 @@ internal sealed class DrinkInReading(Vocabulary vocabulary, MeasuresSet measures
         {
             _notes.Add($"Two methods are named: {build.Method} was taken, {other} stands in the steps.");
         }
-        var method = vocabulary.Catalogue.Method(build.Method);
+        var method = vocabulary.Catalogue.Method(build.Method ?? settings.Method);
         var lines = new List<DraftLine>();
         var questions = new List<LineQuestion>();
         foreach (var pending in Shared(_pending))

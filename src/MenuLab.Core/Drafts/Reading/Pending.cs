@@ -70,34 +70,17 @@ internal sealed record Pending
         {
             spec = spec.Assuming(assumes);
         }
-        if (spec.Joins is null && spec.Place == Place.In && DefaultJoins(what.Ingredient, method) is { } joins)
+        if (spec.Joins is null && spec.Place == Place.In && MethodDefaults.Joins(what.Ingredient, method) is { } joins)
         {
             spec = (spec with { Joins = joins }).Assuming(joins == Joins.InTheGlass
                 ? "Carbonated: poured into the glass, over the ice."
                 : "Carbonated: added on top, not mixed with the others.");
         }
-        if (method?.Key == HotMethod && double.IsNaN(spec.StartCelsius) && spec.Place == Place.In && what.Ingredient.Kind is IngredientKind.TeaOrCoffee or IngredientKind.Water)
+        if (spec.Place == Place.In && double.IsNaN(spec.StartCelsius) && MethodDefaults.StartCelsius(what.Ingredient, method) is { } hot)
         {
-            spec = (spec with { StartCelsius = HotCelsius }).Assuming("A hot drink: taken as poured at 90 °C.");
+            spec = (spec with { StartCelsius = hot }).Assuming("A hot drink: taken as poured at 90 °C.");
         }
         return LineMaker.Make(what.Ingredient, spec, measures);
-    }
-
-    private const string HotMethod = "hot";
-
-    // Common practice, no source: just off the boil.
-    private const double HotCelsius = 90;
-
-    /// <summary>What is full of gas is not shaken: it joins in the glass or on top.</summary>
-    private static Joins? DefaultJoins(Ingredient ingredient, MethodModel? method)
-    {
-        // Beer and sparkling wine are now and then stirred in on purpose; only a named method decides for them.
-        var fizzy = ingredient.Kind == IngredientKind.Carbonated || (method is not null && ingredient.Composition.Caveats.HasFlag(CompositionCaveats.Carbonated));
-        if (!fizzy)
-        {
-            return null;
-        }
-        return method is { InTheGlass: true } ? Joins.InTheGlass : Joins.OnTop;
     }
 
     internal static string Amount(LineSpec spec) => double.IsNaN(spec.Amount) ? "no amount" : $"{HouseParse.Echo(spec.Amount)} {UnitNames.Of(spec.Unit)}";

@@ -107,4 +107,7 @@ public sealed record ReadSettings
 
     /// <summary>Total that parts are scaled to where the text names none, mL; null keeps parts as a question.</summary>
     public double? PartsTotalMillilitres { get; init; }
+
+    /// <summary>Key of the method of the drink that a line is read for, where the text names none; null for none.</summary>
+    public string? Method { get; init; }
 }

@@ -72,6 +72,14 @@ namespace MenuLab.Data.Migrations.Postgres
                         .HasColumnType("character varying(500)")
                         .HasColumnName("standing_reason");
 
+                    b.Property<int>("StartedAtVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("started_at_version");
+
+                    b.Property<int?>("StartedFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("started_from");
+
                     b.Property<string>("Style")
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")

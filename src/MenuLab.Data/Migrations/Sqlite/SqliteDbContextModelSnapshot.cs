@@ -67,6 +67,14 @@ namespace MenuLab.Data.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("standing_reason");
 
+                    b.Property<int>("StartedAtVersion")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("started_at_version");
+
+                    b.Property<int?>("StartedFrom")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("started_from");
+
                     b.Property<string>("Style")
                         .HasMaxLength(60)
                         .HasColumnType("TEXT")

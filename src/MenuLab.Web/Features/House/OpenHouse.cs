@@ -122,7 +122,8 @@ public sealed class OpenHouse : IAsyncDisposable
         var site = await db.Sites.OrderBy(s => s.Id).FirstAsync();
         var measures = (await db.Sets.SingleAsync(s => s.Kind == SetKind.Measures && s.Number == settings.MeasuresSet)).Measures();
         var pantry = await db.LoadPantry();
-        return new HouseBook(new HouseStock(pantry, _catalogue, measures), settings, site)
+        var prices = await db.PricesPerGram(site.Id, site.DayOf(_time.GetUtcNow()), pantry);
+        return new HouseBook(new HouseStock(pantry, _catalogue, measures) { PricesPerGram = prices }, settings, site)
         {
             Archived = (await db.Ingredients.Where(i => i.ArchivedAt != null).Select(i => i.Id).ToListAsync()).ToHashSet(),
             OnHand = (await db.OnHand.Where(o => o.Site == site.Id).Select(o => o.Ingredient).ToListAsync()).ToHashSet(),

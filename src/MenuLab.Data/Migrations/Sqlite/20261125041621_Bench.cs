@@ -1,9 +1,8 @@
-using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
 
-namespace MenuLab.Data.Migrations.Postgres
+namespace MenuLab.Data.Migrations.Sqlite
 {
     /// <inheritdoc />
     public partial class Bench : Migration
@@ -14,32 +13,45 @@ namespace MenuLab.Data.Migrations.Postgres
             migrationBuilder.AddColumn<string>(
                 name: "date_pattern",
                 table: "house_settings",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "day_month_year");
 
             migrationBuilder.AddColumn<string>(
                 name: "number_pattern",
                 table: "house_settings",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "point");
 
             migrationBuilder.AddColumn<double>(
                 name: "pour_step_ml",
                 table: "house_settings",
-                type: "double precision",
+                type: "REAL",
                 nullable: false,
                 defaultValue: 2.5);
+
+            migrationBuilder.AddColumn<int>(
+                name: "started_at_version",
+                table: "drafts",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<int>(
+                name: "started_from",
+                table: "drafts",
+                type: "INTEGER",
+                nullable: true);
 
             migrationBuilder.CreateTable(
                 name: "on_hand",
                 columns: table => new
                 {
-                    ingredient = table.Column<Guid>(type: "uuid", nullable: false),
-                    site = table.Column<Guid>(type: "uuid", nullable: false),
-                    said_at = table.Column<long>(type: "bigint", nullable: false),
-                    said_by = table.Column<Guid>(type: "uuid", nullable: false)
+                    ingredient = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    site = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    said_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    said_by = table.Column<byte[]>(type: "BLOB", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -92,6 +104,14 @@ namespace MenuLab.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "pour_step_ml",
                 table: "house_settings");
+
+            migrationBuilder.DropColumn(
+                name: "started_at_version",
+                table: "drafts");
+
+            migrationBuilder.DropColumn(
+                name: "started_from",
+                table: "drafts");
         }
     }
 }
