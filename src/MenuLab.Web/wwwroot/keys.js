@@ -83,5 +83,12 @@
       field?.focus();
       field?.select?.();
     },
+    // After the page has put the text in.
+    focusEnd: (selector) =>
+      requestAnimationFrame(() => {
+        const field = document.querySelector(selector);
+        field?.focus();
+        field?.setSelectionRange(field.value.length, field.value.length);
+      }),
   };
 })();
