@@ -1,5 +1,6 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.Bench;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
@@ -109,6 +110,8 @@ public static class WebHost
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
         builder.Services.AddScoped<DraftCards>();
+        builder.Services.AddScoped<BenchDesk>();
+        builder.Services.AddScoped<BenchBrowser>();
     }
 
     private static void AddAccess(WebApplicationBuilder builder)

@@ -125,7 +125,8 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
         return new TypedLine
         {
             Pieces = TypedLine.PiecesOf(read, line => book.Stock.Pantry.Find(line.Ingredient)!.Name, words, onto is null ? null : (Place(view, onto.Value.Line), onto.Value.Amount(words))),
-            Suggestions = read is { Lines: [{ Assumptions: [] } whole], Questions: [] } && EndsWithName(typed, book.Stock.Pantry.Find(whole.Ingredient)!) ? [] : book.Index.For(typed),
+            // Behind a comma stands what is done to it; a name that is complete needs no completing.
+            Suggestions = typed.AsSpan().ContainsAny(',', '\n') || (read is { Lines: [var whole], Questions: [] } && EndsWithName(typed, book.Stock.Pantry.Find(whole.Ingredient)!)) ? [] : book.Index.For(typed),
             Preview = read.Lines.Count == 0 ? null : Preview(view, read, book, first),
         };
     }

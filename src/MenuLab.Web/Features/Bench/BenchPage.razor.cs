@@ -2,16 +2,14 @@ using MenuLab.Core;
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
-using MenuLab.Core.Pantry;
 using MenuLab.Data.Opening;
 using MenuLab.Web.Features.House;
 using Microsoft.AspNetCore.Components;
-using Microsoft.JSInterop;
 
 namespace MenuLab.Web.Features.Bench;
 
 /// <summary>The bench: takes what is typed and pressed to the session, and shows what it says.</summary>
-public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, TimeProvider time, ILogger<BenchPage> log) : IDisposable
+public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, ILogger<BenchPage> log) : IDisposable
 {
     private static readonly string[] Units = ["mL", "fl oz"];
 
@@ -91,7 +89,7 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         _typed = desk.ReadTyped(View!, text, Session.First);
     }
 
-    private Task TypedAsync(string? text) => GuardAsync(() =>
+    private Task<bool> TypedAsync(string? text) => GuardAsync(() =>
     {
         Typed(text ?? "");
         return Task.FromResult(true);
@@ -123,7 +121,7 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         }
     }
 
-    private Task ChangeAsync(EditAction action) => GuardAsync(() => Session.DoAsync(action));
+    private Task<bool> ChangeAsync(EditAction action) => GuardAsync(() => Session.DoAsync(action));
 
     private async Task ChangeBuildAsync(EditAction action)
     {
@@ -133,17 +131,17 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         }
     }
 
-    private Task MethodAsync(string? key) => GuardAsync(async () =>
+    private Task<bool> MethodAsync(string? key) => GuardAsync(async () =>
     {
         await Session.ChooseMethodAsync(key);
         return true;
     });
 
-    private Task AnswerAsync((BenchLine Line, Answer Answer) given) => GuardAsync(() => Session.AnswerAsync(given.Line, given.Answer));
+    private Task<bool> AnswerAsync((BenchLine Line, Answer Answer) given) => GuardAsync(() => Session.AnswerAsync(given.Line, given.Answer));
 
-    private Task RewriteAsync((BenchLine Line, string Typed) set) => GuardAsync(() => Session.RewriteAsync(set.Line, set.Typed));
+    private Task<bool> RewriteAsync((BenchLine Line, string Typed) set) => GuardAsync(() => Session.RewriteAsync(set.Line, set.Typed));
 
-    private Task RemoveAsync(BenchLine line) => ChangeAsync(new RemoveLine(line.Id));
+    private Task<bool> RemoveAsync(BenchLine line) => ChangeAsync(new RemoveLine(line.Id));
 
     private async Task MoveAsync((BenchLine Line, int By) move)
     {
@@ -153,21 +151,21 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         }
     }
 
-    private Task PlaceAsync((BenchLine Line, int Place) move) => GuardAsync(() => Session.PlaceAsync(move.Line, move.Place));
+    private Task<bool> PlaceAsync((BenchLine Line, int Place) move) => GuardAsync(() => Session.PlaceAsync(move.Line, move.Place));
 
-    private Task UndoAsync() => GuardAsync(async () => { await Session.UndoAsync(); return true; });
+    private Task<bool> UndoAsync() => GuardAsync(async () => { await Session.UndoAsync(); return true; });
 
-    private Task RedoAsync() => GuardAsync(async () => { await Session.RedoAsync(); return true; });
+    private Task<bool> RedoAsync() => GuardAsync(async () => { await Session.RedoAsync(); return true; });
 
-    private Task ShowInAsync(string unit) => GuardAsync(async () => { await Session.ShowInAsync(unit == "fl oz" ? Unit.FluidOunce : Unit.Millilitre); return true; });
+    private Task<bool> ShowInAsync(string unit) => GuardAsync(async () => { await Session.ShowInAsync(unit == "fl oz" ? Unit.FluidOunce : Unit.Millilitre); return true; });
 
-    private Task TakeTheirsAsync(Clash clash) => GuardAsync(async () => { await Session.TakeTheirsAsync(clash); return true; });
+    private Task<bool> TakeTheirsAsync(Clash clash) => GuardAsync(async () => { await Session.TakeTheirsAsync(clash); return true; });
 
     private void KeepMine(Clash clash) => Session.KeepMine(clash);
 
     private void Noted() => Session.Noted();
 
-    private Task StartFromAsync(int number) => GuardAsync(async () =>
+    private Task<bool> StartFromAsync(int number) => GuardAsync(async () =>
     {
         if (View!.History.FirstOrDefault(row => row.Number == number) is { } saved)
         {
@@ -176,7 +174,7 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         return true;
     });
 
-    private Task AddAsideAsync(NamedAside aside) => ChangeAsync(new AddLine(
+    private Task<bool> AddAsideAsync(NamedAside aside) => ChangeAsync(new AddLine(
         LineId.New(), new LineContent { Text = aside.Name, Ingredient = aside.Ingredient, Place = Place.Garnish, StartCelsius = Book.Stock.Pantry.Find(aside.Ingredient)!.KeptAtCelsius },
         View!.Lines.Count > 0 ? View.Lines[^1].Id : null));
 
@@ -223,8 +221,8 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
         var change = changed.Lines.FirstOrDefault(c => ReferenceEquals(c.After, changed.After.Lines[understood]));
         return change switch
         {
-            { Before: { } before } when change.What.HasFlag(Core.Iterations.LineAspects.Amount) => new LineWords(Book.Format, Book.Grid, Session.First) is var words && words.Amount(before.Line) is { Length: > 0 } amount ? amount : "no amount",
-            { Before: null } => "not in it",
+            { Before: { } before } when change.What.HasFlag(Core.Iterations.LineAspects.Amount) => new LineWords(Book.Format, Book.Grid, Session.First) is var words && words.Amount(before.Line) is { Length: > 0 } amount ? "was " + amount : "had no amount",
+            { Before: null } => "new",
             _ => null,
         };
     }
@@ -267,5 +265,9 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, Time
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _listening?.Dispose();
+    public void Dispose()
+    {
+        _listening?.Dispose();
+        _session?.Dispose();
+    }
 }

@@ -1,7 +1,6 @@
 using MenuLab.Core;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
-using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 
 namespace MenuLab.Web.Features.Bench;
@@ -18,7 +17,7 @@ public sealed record Clash(Collision Collision, AppliedEdit Mine, string Says, s
 /// One page's work on one draft: the view, what can be taken back, what collided, what was refused. Every change goes to
 /// the database as an edit and the view is read again; nothing here is truth.
 /// </summary>
-public sealed class BenchSession(BenchDesk desk, DraftId draft)
+public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
 {
     private const int MostUndos = 100;
 
@@ -66,7 +65,7 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft)
     public int Others => desk.House.Notice.Others(draft, Page).Count;
 
     /// <summary>Opens the draft.</summary>
-    public async Task OpenAsync() => await ReadAsync(history: null);
+    public Task OpenAsync() => ReadAsync(history: null);
 
     /// <summary>Shows amounts in another unit first.</summary>
     public Task ShowInAsync(Unit first)
@@ -307,6 +306,9 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft)
         Changed = View.GoesOnFrom is not null && _from is { } saved ? WhatChanged.Between(saved, View.Now) : null;
         OwnReason = View.GoesOnFrom is null ? (View.Lines.Count == 0 ? "" : WhatChanged.FirstReason) : Changed?.Reason(desk.House.Book.Format) ?? "";
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _oneAtATime.Dispose();
 
     // Each edit of a text has an id of its own that follows from the text's, so that sending the text again repeats none.
     private static EditId EditIdOf(Guid id, int place)

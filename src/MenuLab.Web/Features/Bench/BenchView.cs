@@ -1,5 +1,4 @@
 using MenuLab.Core.Drafts;
-using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Core.Pantry;
 

@@ -50,9 +50,9 @@ public sealed partial class TypeADrink(CurrentHouse current, IJSRuntime browser,
         StateHasChanged();
     }
 
-    private async Task TypedAsync(ChangeEventArgs typed)
+    private async Task TypedAsync(string? typed)
     {
-        _text = typed.Value as string ?? "";
+        _text = typed ?? "";
         _stale = true;
         await _waiting.CancelAsync();
         _waiting.Dispose();
