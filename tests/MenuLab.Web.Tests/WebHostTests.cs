@@ -23,6 +23,7 @@ public sealed class WebHostTests : IAsyncDisposable
             "/_blazor/negotiate | framework | ReadDrinks",
             "/_framework/opaque-redirect | framework | ReadDrinks",
             "/card/draft | endpoint | ReadDrinks",
+            "/drafts/{Id:guid} | interactive | WorkDrinks",
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
             "/status/{Code:int} | static | Everyone",

@@ -62,7 +62,8 @@ public static class EditWords
 
     private static string Amount(LineContent content, HouseBook book, Unit first)
     {
-        if (content.ToDraftLine() is not { } line)
+        // An edit of the amount alone carries the millilitres of before; what it comes to is worked out as the draft does.
+        if (Understanding.Of(content, book.Stock.Pantry, book.Stock.Measures).ToDraftLine() is not { } line)
         {
             return "as typed";
         }

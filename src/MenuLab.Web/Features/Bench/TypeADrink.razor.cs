@@ -1,7 +1,6 @@
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Web.Features.House;
-using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
 namespace MenuLab.Web.Features.Bench;

@@ -32,18 +32,18 @@ public static class TypedEdits
     /// <summary>The line of the drink that a read line would be added to, since it is the same thing in the same unit; null for none.</summary>
     public static (BenchLine Line, Func<LineWords, string> Amount, ChangeLine Edit)? JoinsLine(BenchView view, DraftLine read)
     {
-        if (read.IsTopUp || double.IsNaN(read.Amount) || double.IsFinite(read.AmountLow) || read.Place != Place.In || read.Treatment.Length > 0)
+        if (read.IsTopUp || double.IsNaN(read.Amount) || read.AmountLow < read.AmountHigh || read.Place != Place.In || read.Treatment.Length > 0)
         {
             return null;
         }
         var same = view.Lines.FirstOrDefault(l =>
-            l.Content.Ingredient == read.Ingredient && l.Content.Place == read.Place && l.Content.Amount.Unit == read.Unit && l.Content.Amount is { Value: not null, Low: null }
+            l.Content.Ingredient == read.Ingredient && l.Content.Place == read.Place && Adds(l.Content, read) is not null && l.Content.Amount is { Value: not null } typed && !(typed.Low < typed.High)
             && l.Content.Treatment.Length == 0);
         if (same is null)
         {
             return null;
         }
-        var amount = same.Content.Amount with { Value = same.Content.Amount.Value + read.Amount };
+        var amount = new TypedAmount(same.Content.Amount.Value + Adds(same.Content, read), null, null, same.Content.Amount.Unit);
         var content = same.Content with { Amount = amount };
         return (same, words => Written(words, content), new ChangeLine(same.Id, LineFields.Amount, content));
     }
@@ -83,6 +83,15 @@ public static class TypedEdits
     /// <summary>The line as one of the answers to its question would have it.</summary>
     public static ChangeLine Answered(BenchLine line, DraftLine meant) =>
         new(line.Id, Measured | LineFields.Place | LineFields.Joins | LineFields.Start | LineFields.Treatment, LineContent.Of(meant) with { Text = line.Content.Text });
+
+    // How much a read line adds to one in the drink, in that one's unit; null where the two cannot be added.
+    private static double? Adds(LineContent there, DraftLine read) =>
+        there.Amount.Unit == read.Unit ? read.Amount
+        : IsPoured(there.Amount.Unit) && IsPoured(read.Unit) && there.Understood.Millilitres is > 0 and { } millilitres
+            ? Math.Round(read.Millilitres * there.Amount.Value!.Value / millilitres, 4)
+        : null;
+
+    private static bool IsPoured(Unit unit) => unit is Unit.Millilitre or Unit.Centilitre or Unit.Litre or Unit.FluidOunce;
 
     private static ChangeLine Change(BenchLine line, TypedAmount amount) => new(line.Id, LineFields.Amount, line.Content with { Amount = amount });
 
