@@ -1,5 +1,6 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
@@ -108,7 +109,8 @@ public static class WebHost
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
-        builder.Services.AddScoped<DraftCards>();
+        builder.Services.AddScoped<HistoryDesk>();
+        builder.Services.AddScoped<CardDesk>();
     }
 
     private static void AddAccess(WebApplicationBuilder builder)
