@@ -1,6 +1,7 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
@@ -109,9 +110,10 @@ public static class WebHost
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
-        builder.Services.AddScoped<DraftCards>();
         builder.Services.AddScoped<BenchDesk>();
         builder.Services.AddScoped<BenchBrowser>();
+        builder.Services.AddScoped<HistoryDesk>();
+        builder.Services.AddScoped<CardDesk>();
     }
 
     private static void AddAccess(WebApplicationBuilder builder)

@@ -8,6 +8,7 @@ using MenuLab.Core.Pantry;
 using MenuLab.Data.Drafts;
 using MenuLab.Data.Iterations;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
 
 namespace MenuLab.Web.Features.Bench;
@@ -28,7 +29,7 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
     /// <param name="id">The draft.</param>
     /// <param name="first">The unit that amounts are shown in first.</param>
     /// <param name="history">The saved iterations where they are known and nobody saved since; null reads them.</param>
-    public async Task<BenchView?> ReadAsync(DraftId id, Unit first, IReadOnlyList<SavedRow>? history = null)
+    public async Task<BenchView?> ReadAsync(DraftId id, Unit first, IReadOnlyList<IterationCell>? history = null)
     {
         await using var db = House.Read();
         if (await db.OpenDraft(id) is not { } draft)
@@ -39,17 +40,10 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
     }
 
     /// <summary>The saved iterations of a draft.</summary>
-    public async Task<IReadOnlyList<SavedRow>> HistoryAsync(DraftId id)
+    public async Task<IReadOnlyList<IterationCell>> HistoryAsync(DraftId id)
     {
         await using var db = House.Read();
-        var book = House.Book;
-        var saved = await db.HistoryOf(id);
-        var numbers = saved.ToDictionary(i => i.Id, i => i.Number);
-        return
-        [
-            .. saved.Select(i => new SavedRow(
-                i.Id, i.Number, i.Parent is { } parent ? numbers[parent] : null, i.Reason, book.NameOf(i.By), book.Site.ClockAt(i.At), i.Figures, i.DraftVersion)),
-        ];
+        return IterationCell.Of(await db.HistoryOf(id), House.Book);
     }
 
     /// <summary>What an iteration was computed from; null where there is none.</summary>
@@ -151,7 +145,7 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
         return book.Pasted.InWords(first).Of(WorkedDrink.Of(drink, book.Stock, view.Now.UncountedMillilitres));
     }
 
-    private static BenchView ViewOf(Draft draft, HouseBook book, Unit first, IReadOnlyList<SavedRow> history)
+    private static BenchView ViewOf(Draft draft, HouseBook book, Unit first, IReadOnlyList<IterationCell> history)
     {
         var read = InReading(draft, book);
         var worked = WorkedDrink.Of(read, book.Stock, draft.UncountedMillilitres);
@@ -172,6 +166,7 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
             Build = draft.Build.Value,
             Drink = drink,
             Now = Snapshot.Take(draft, book.Stock.Pantry, book.Stock.Catalogue, book.Stock.Measures, book.Stock.PricePerGram, book.Site.Currency),
+            Figures = IterationFigures.Of(worked.Balance),
             BriefRemarks = BriefRemark.Of(draft.Brief, worked.Balance, book.Format, (allergen, state) => [.. worked.LinesWith(allergen, state).Select(l => book.Stock.Pantry.Find(l.Ingredient)!.Name).Distinct()]),
             NamedAsides = Asides(draft, book),
             History = history,

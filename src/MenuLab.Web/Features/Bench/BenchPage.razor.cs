@@ -3,13 +3,14 @@ using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Data.Opening;
+using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
 using Microsoft.AspNetCore.Components;
 
 namespace MenuLab.Web.Features.Bench;
 
 /// <summary>The bench: takes what is typed and pressed to the session, and shows what it says.</summary>
-public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, ILogger<BenchPage> log) : IDisposable
+public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, BenchBrowser browser, NavigationManager navigation, ILogger<BenchPage> log) : IDisposable
 {
     private static readonly string[] Units = ["mL", "fl oz"];
 
@@ -22,12 +23,18 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, ILog
     private string _refused = "";
     private string _failed = "";
     private Metric _chosen = Metric.Sugar;
+    private string _chosenState = "";
+    private ChangesInWords? _changes;
     private bool _busy;
     private bool _missing;
 
     /// <summary>The draft.</summary>
     [Parameter]
     public Guid Id { get; set; }
+
+    /// <summary>Number of an iteration that is to be put on the bench.</summary>
+    [SupplyParameterFromQuery]
+    public int? From { get; set; }
 
     private BenchSession Session => _session!;
 
@@ -75,6 +82,12 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, ILog
             await EnteredAsync(entry);
         }
         _left = kept.Left(View);
+        if (From is { } number)
+        {
+            // Taken up once: a reload must not put it on the bench again.
+            navigation.NavigateTo($"/drafts/{Id}", replace: true);
+            await StartFromAsync(number);
+        }
         if (kept.Reason.Length > 0)
         {
             _reason = kept.Reason;
@@ -173,6 +186,18 @@ public sealed partial class BenchPage(BenchDesk desk, BenchBrowser browser, ILog
         }
         return true;
     });
+
+    private async Task ChooseStateAsync(string state)
+    {
+        (_chosenState, _changes) = (_chosenState == state ? "" : state, null);
+        _changes = _chosenState.Length == 0 ? null : await history.ChangesAsync(new DraftId(Id), _chosenState);
+    }
+
+    private void Compare(string state)
+    {
+        var from = View!.GoesOnFrom is { } saved ? HouseFormat.Plain.Number(saved.Number, 0) : "";
+        navigation.NavigateTo($"/drafts/{Id}/compare?of={(state == DrinkState.Now ? from : state)},{DrinkState.Now}");
+    }
 
     private Task<bool> AddAsideAsync(NamedAside aside) => ChangeAsync(new AddLine(
         LineId.New(), new LineContent { Text = aside.Name, Ingredient = aside.Ingredient, Place = Place.Garnish, StartCelsius = Book.Stock.Pantry.Find(aside.Ingredient)!.KeptAtCelsius },

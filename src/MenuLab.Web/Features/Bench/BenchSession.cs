@@ -2,6 +2,7 @@ using MenuLab.Core;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.Iterations;
+using MenuLab.Web.Features.History;
 
 namespace MenuLab.Web.Features.Bench;
 
@@ -42,6 +43,10 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
 
     /// <summary>The reason that writes itself from what changed.</summary>
     public string OwnReason { get; private set; } = "";
+
+    /// <summary>The history with what is on the bench.</summary>
+    public DrinkHistory History => new(
+        draft, View!.Name, View.History, new BenchCell(View.GoesOnFrom?.Number, Changed?.Count ?? 0, View.GoesOnFrom is null ? "" : OwnReason, View.Figures));
 
     /// <summary>Fields that somebody else changed meanwhile.</summary>
     public IReadOnlyList<Clash> Clashes => _clashes;
@@ -211,7 +216,7 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
     }
 
     /// <summary>Puts a saved iteration on the bench, in place of what is there.</summary>
-    public async Task StartFromAsync(SavedRow saved)
+    public async Task StartFromAsync(IterationCell saved)
     {
         if (await desk.SnapshotAsync(saved.Id) is { } snapshot)
         {
@@ -292,7 +297,7 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
         return Task.FromResult(false);
     }
 
-    private async Task ReadAsync(IReadOnlyList<SavedRow>? history)
+    private async Task ReadAsync(IReadOnlyList<IterationCell>? history)
     {
         View = await desk.ReadAsync(draft, First, history);
         if (View is null)

@@ -1,6 +1,7 @@
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Iterations;
 using MenuLab.Core.Pantry;
+using MenuLab.Web.Features.History;
 
 namespace MenuLab.Web.Features.Bench;
 
@@ -43,6 +44,9 @@ public sealed record BenchView
     /// <summary>What the balance was computed from: what an iteration would save.</summary>
     public required Snapshot Now { get; init; }
 
+    /// <summary>Its figures as the history lists them.</summary>
+    public required IterationFigures Figures { get; init; }
+
     /// <summary>What the brief says about the figures.</summary>
     public IReadOnlyList<BriefRemark> BriefRemarks { get; init; } = [];
 
@@ -50,10 +54,10 @@ public sealed record BenchView
     public IReadOnlyList<NamedAside> NamedAsides { get; init; } = [];
 
     /// <summary>The saved iterations, the first first.</summary>
-    public IReadOnlyList<SavedRow> History { get; init; } = [];
+    public IReadOnlyList<IterationCell> History { get; init; } = [];
 
     /// <summary>The iteration that the working copy goes on from; null before the first.</summary>
-    public SavedRow? GoesOnFrom { get; init; }
+    public IterationCell? GoesOnFrom { get; init; }
 
     /// <summary>Number that the next iteration gets.</summary>
     public int NextNumber => History.Count == 0 ? 1 : History[^1].Number + 1;
@@ -72,17 +76,6 @@ public sealed record BenchLine(LineId Id, LineContent Content, Row Row, bool IsA
     /// <summary>Name of the ingredient, or the text of a line kept as typed.</summary>
     public string Name => Row is ReadRow read ? read.Ingredient : Content.Text;
 }
-
-/// <summary>A saved iteration as the history lists it.</summary>
-/// <param name="Id">Identity.</param>
-/// <param name="Number">Its number.</param>
-/// <param name="ParentNumber">Number of the one it came from; null for the first.</param>
-/// <param name="Reason">Why; may be empty.</param>
-/// <param name="By">Who.</param>
-/// <param name="At">When, on the site's clock.</param>
-/// <param name="Figures">What lists show.</param>
-/// <param name="DraftVersion">Version of the working copy that it saved.</param>
-public sealed record SavedRow(IterationId Id, int Number, int? ParentNumber, string Reason, string By, DateTime At, IterationFigures Figures, int DraftVersion);
 
 /// <summary>An ingredient that free text names beside the drink, and that is no line: it counts for nothing until it is one.</summary>
 /// <param name="Text">The text that names it.</param>

@@ -130,7 +130,7 @@ public class BenchSessionTests(TestHouse test) : IClassFixture<TestHouse>
         await session.EnterAsync(Guid.CreateVersion7(), "5 ml honey syrup");
         Assert.Equal(3, await session.SaveAsync(session.OwnReason));
 
-        Assert.Equal([null, 1, 1], session.View.History.Select(h => h.ParentNumber));
+        Assert.Equal([null, 1, 1], session.View.History.Select(h => h.Parent));
         Assert.Equal("more lift", session.View.History[1].Reason);
         Assert.Contains("in (5 mL)", session.View.History[2].Reason, StringComparison.Ordinal);
         Assert.Equal(3, session.View.GoesOnFrom!.Number);
