@@ -1,5 +1,6 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
@@ -109,6 +110,11 @@ public static class WebHost
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
         builder.Services.AddScoped<DraftCards>();
+        builder.Services.AddScoped<DraftDesk>();
+        builder.Services.AddScoped<ImportDesk>();
+        builder.Services.AddScoped<HouseDesk>();
+        builder.Services.AddScoped(services => new DraftStarter(
+            services.GetRequiredService<CurrentHouse>().House, services.GetRequiredService<CurrentPerson>().Id, services.GetRequiredService<TimeProvider>()));
     }
 
     private static void AddAccess(WebApplicationBuilder builder)
