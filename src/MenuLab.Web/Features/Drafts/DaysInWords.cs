@@ -5,7 +5,7 @@ namespace MenuLab.Web.Features.Drafts;
 /// <summary>Days and instants as people say them, by the site's clock.</summary>
 public static class DaysInWords
 {
-    /// <summary>A day that something is due: "due 20 Nov 2026, in 5 days"; "was due 20 Nov 2026, 3 days over".</summary>
+    /// <summary>A day that something is due: "due 20 Nov 2026, in 5 days"; "3 days overdue, 20 Nov 2026".</summary>
     /// <param name="due">The day.</param>
     /// <param name="today">The site's day.</param>
     /// <param name="format">How days are written.</param>
@@ -18,8 +18,8 @@ public static class DaysInWords
             0 => "due today",
             1 => "due tomorrow",
             > 1 => $"due {format.Day(due)}, in {days} days",
-            -1 => "was due yesterday",
-            _ => $"was due {format.Day(due)}, {-days} days over",
+            -1 => $"1 day overdue, {format.Day(due)}",
+            _ => $"{-days} days overdue, {format.Day(due)}",
         };
     }
 

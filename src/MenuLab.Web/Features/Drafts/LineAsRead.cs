@@ -16,7 +16,7 @@ public static class LineAsRead
             return "kept as typed";
         }
         var treatment = line.Treatment.Length > 0 ? $" ({line.Treatment})" : "";
-        var where = line.Place != Place.In ? ", " + LineWords.Of(line.Place) : line.Joins != Joins.Mixed ? ", " + LineWords.Of(line.Joins) : "";
+        var where = line.Place != Place.In ? ", " + LineWords.Of(line.Place) : line.Joins != Joins.Mixed && line.Amount.Unit != Unit.Top ? ", " + LineWords.Of(line.Joins) : "";
         return $"{Amount(line, measures, format, first)} {ingredient.Name}{treatment}{where}".TrimStart();
     }
 
