@@ -29,7 +29,9 @@ public enum DatePattern
 /// </summary>
 /// <param name="Numbers">The decimal mark.</param>
 /// <param name="Dates">How a day is written.</param>
-public sealed record HouseFormat(NumberPattern Numbers = NumberPattern.Point, DatePattern Dates = DatePattern.DayMonthYear)
+/// <param name="Temperatures">The temperature scale.</param>
+public sealed record HouseFormat(
+    NumberPattern Numbers = NumberPattern.Point, DatePattern Dates = DatePattern.DayMonthYear, TemperatureScale Temperatures = TemperatureScale.Celsius)
 {
     /// <summary>A decimal point and day before month: the command line, and a house that has not chosen.</summary>
     public static HouseFormat Plain { get; } = new();
@@ -140,48 +142,17 @@ public sealed record HouseFormat(NumberPattern Numbers = NumberPattern.Point, Da
         return text.AsSpan().ContainsAny('.', ',') ? text.TrimEnd('0').TrimEnd('.', ',') : text;
     }
 
-    /// <summary>A volume in fluid ounces as on a jigger: "1 ½ fl oz"; quarters and thirds as fractions, else decimals.</summary>
-    /// <param name="millilitres">Volume, mL.</param>
-    /// <param name="millilitresPerOunce">The house's ounce, mL, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An ounce of nothing.</exception>
-    public string FluidOunces(double millilitres, double millilitresPerOunce)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(millilitresPerOunce);
-        var ounces = millilitres / millilitresPerOunce;
-        if (!double.IsFinite(ounces) || ounces < 0)
-        {
-            return Unknown;
-        }
-        var whole = Math.Floor(ounces + Near);
-        foreach (var (part, sign) in Fractions)
-        {
-            if (Math.Abs(ounces - whole - part) < Near)
-            {
-                return ((whole, sign) switch
-                {
-                    (0, "") => Amount(ounces),   // less than a jigger can show
-                    (0, _) => sign,
-                    (_, "") => Number(whole, 0),
-                    _ => $"{Number(whole, 0)} {sign}",
-                }) + " fl oz";
-            }
-        }
-        return Amount(ounces) + " fl oz";
-    }
-
-    // Closer than a jigger's line is thick: 0.15 mL.
-    private const double Near = 0.005;
-
-    private static readonly (double Part, string Sign)[] Fractions =
-        [(0, ""), (0.25, "¼"), (1 / 3.0, "⅓"), (0.5, "½"), (2 / 3.0, "⅔"), (0.75, "¾")];
-
     /// <summary>A share or another percentage in whole per cent, with its sign: "67 %"; "below 1 %" where it would round to nothing and is not.</summary>
     /// <param name="percent">0 to 100.</param>
     public string Percent(double percent) =>
         percent is > 0 and < 0.5 ? "below 1 %" : Number(percent, 0) + " %";
 
-    /// <summary>A temperature in whole degrees: "4°", "−18°".</summary>
-    public string Degrees(double celsius) => double.IsNaN(celsius) ? Unknown : Number(celsius, 0) + "°";
+    /// <summary>A temperature in whole degrees: "4°", "−18°"; "39 °F" where the house reads Fahrenheit.</summary>
+    /// <param name="celsius">°C; NaN is "unknown".</param>
+    public string Degrees(double celsius) =>
+        double.IsNaN(celsius) ? Unknown
+        : Temperatures == TemperatureScale.Fahrenheit ? Number(celsius * 9 / 5 + 32, 0) + " °F"
+        : Number(celsius, 0) + "°";
 
     /// <summary>Money with two decimals: "€0.91", "0.91 SEK".</summary>
     /// <param name="amount">Amount in the currency's unit; NaN is "unknown".</param>

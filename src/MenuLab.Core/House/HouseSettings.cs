@@ -87,7 +87,7 @@ public sealed class HouseSettings
     public int Version { get; private set; }
 
     /// <summary>How the house writes figures and days.</summary>
-    public HouseFormat Format => new(NumberPattern, DatePattern);
+    public HouseFormat Format => new(NumberPattern, DatePattern, TemperatureScale);
 
     /// <summary>Changes how the house writes and pours.</summary>
     /// <returns>These settings, or all that is wrong; then nothing has changed.</returns>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using MenuLab.Core.Balance;
-using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Quantities;
 
@@ -102,31 +101,6 @@ internal static class CardWords
     public static string InAList(IReadOnlyList<string> items) => items.Count <= 1
         ? string.Concat(items)
         : $"{string.Join(", ", items.Take(items.Count - 1))} and {items[^1]}";
-
-    /// <summary>The unit of something that is counted.</summary>
-    public static string Counted(Unit unit, bool one) => unit switch
-    {
-        Unit.Teaspoon => "tsp",
-        Unit.Tablespoon => "tbsp",
-        Unit.BarSpoon => one ? "bar spoon" : "bar spoons",
-        Unit.Dash => one ? "dash" : "dashes",
-        Unit.Drop => one ? "drop" : "drops",
-        Unit.Mist => one ? "spray" : "sprays",
-        Unit.Cup => one ? "cup" : "cups",
-        Unit.Piece => one ? "piece" : "pieces",
-        Unit.Leaf => one ? "leaf" : "leaves",
-        Unit.Sprig => one ? "sprig" : "sprigs",
-        Unit.Slice => one ? "slice" : "slices",
-        Unit.Wedge => one ? "wedge" : "wedges",
-        Unit.Peel => one ? "peel" : "peels",
-        Unit.Pinch => one ? "pinch" : "pinches",
-        Unit.Cube => one ? "cube" : "cubes",
-        Unit.Splash => one ? "splash" : "splashes",
-        Unit.Float => "float",
-        Unit.Rinse => "rinse",
-        Unit.Part => one ? "part" : "parts",
-        _ => "",
-    };
 
     private static List<string> Listed(AllergenSet allergens, AllergenState state, IReadOnlyDictionary<Allergen, string> names) =>
         [.. Enum.GetValues<Allergen>().Where(a => allergens[a] == state).Select(a => names.GetValueOrDefault(a) ?? Name(a))];

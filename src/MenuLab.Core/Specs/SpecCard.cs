@@ -145,11 +145,11 @@ public static class SpecCard
     {
         if (double.IsNaN(line.Amount))
         {
-            return new CardAmount(CardWords.Counted(line.Unit, one: true), "");
+            return new CardAmount(UnitLabel.Of(line.Unit, one: true), "");
         }
         return line.AmountHigh > line.AmountLow
-            ? new CardAmount($"{Count(line.AmountLow)}–{Count(line.AmountHigh)}", CardWords.Counted(line.Unit, one: false))
-            : new CardAmount(Count(line.Amount), CardWords.Counted(line.Unit, line.Amount <= 1));
+            ? new CardAmount($"{Count(line.AmountLow)}–{Count(line.AmountHigh)}", UnitLabel.Of(line.Unit, one: false))
+            : new CardAmount(Count(line.Amount), UnitLabel.Of(line.Unit, line.Amount <= 1));
     }
 
     // A spoon and a drop hold what the measures say. A dash differs threefold between dashers, and a splash is a gesture:

@@ -80,17 +80,6 @@ public class HouseFormatTests
     public void Amounts_have_no_idle_zeros(double amount, string text) => Assert.Equal(text, HouseFormat.Plain.Amount(amount));
 
     [Theory]
-    [InlineData(45, "1 ½ fl oz")]
-    [InlineData(22.5, "¾ fl oz")]
-    [InlineData(7.5, "¼ fl oz")]
-    [InlineData(60, "2 fl oz")]
-    [InlineData(20, "⅔ fl oz")]
-    [InlineData(59.99, "2 fl oz")]
-    [InlineData(25, "0.83 fl oz")]
-    [InlineData(0.1, "0.003 fl oz")]
-    public void Ounces_read_as_on_a_jigger(double millilitres, string text) => Assert.Equal(text, HouseFormat.Plain.FluidOunces(millilitres, 30));
-
-    [Theory]
     [InlineData(0, "0 %")]
     [InlineData(0.2, "below 1 %")]
     [InlineData(0.7, "1 %")]
@@ -132,4 +121,29 @@ public class HouseFormatTests
         Gen.Select(Gen.Double[1e-6, 1e3], Gen.Double[1, 100], Gen.Int[0, 4]).Sample((half, wider, most) =>
             HouseFormat.Decimals(new Estimate(5, 5 - half * wider, 5 + half * wider, "", 0), most)
             <= HouseFormat.Decimals(new Estimate(5, 5 - half, 5 + half, "", 0), most));
+
+    [Fact]
+    public void A_house_that_writes_a_comma_gets_one_in_every_figure_and_no_other_mark()
+    {
+        var comma = new HouseFormat(NumberPattern.Comma);
+        Assert.Equal("22,5", comma.Amount(22.5));
+        Assert.Equal("0,0", comma.Number(-0.01, 1));
+        Assert.Equal("30", comma.Amount(30));
+        Assert.Equal("€0,91", comma.Money(0.91, "EUR"));
+        Assert.Equal("12,00 SEK", comma.Money(12, "SEK"));
+    }
+
+    [Theory]
+    [InlineData(DatePattern.DayMonthYear, "4 Oct 2026")]
+    [InlineData(DatePattern.MonthDayYear, "Oct 4, 2026")]
+    [InlineData(DatePattern.YearMonthDay, "2026-10-04")]
+    public void A_day_is_written_so_that_nobody_takes_the_month_for_the_day(DatePattern pattern, string text) =>
+        Assert.Equal(text, new HouseFormat(Dates: pattern).Day(new DateOnly(2026, 10, 4)));
+
+    [Fact]
+    public void Degrees_follow_the_scale_of_the_house()
+    {
+        Assert.Equal("4°", HouseFormat.Plain.Degrees(4));
+        Assert.Equal("39 °F", new HouseFormat(Temperatures: TemperatureScale.Fahrenheit).Degrees(4));
+    }
 }

@@ -8,13 +8,13 @@ namespace MenuLab.Web.Features.Bench;
 public static class BuildInWords
 {
     /// <summary>The build of a drink.</summary>
-    public static IReadOnlyList<BuildWord> Of(ReadDrink read, BuildModel build)
+    public static IReadOnlyList<BuildWord> Of(ReadDrink read, BuildModel build, HouseFormat format)
     {
         var words = new List<BuildWord>
         {
-            new("Method", build.Method is null ? "not said" : build.Method.Name + (read.Build.Seconds is { } s ? $", {HouseFormat.Plain.Amount(s)} s" : "")),
+            new("Method", build.Method is null ? "not said" : build.Method.Name + (read.Build.Seconds is { } s ? $", {format.Amount(s)} s" : "")),
             new("Ice", build.MethodIce?.Name ?? "none"),
-            new("Glass", build.Glass is null ? "not said" : $"{build.Glass.Name}, {HouseFormat.Plain.Amount(build.Glass.WashLineMillilitres)} mL to the wash line"),
+            new("Glass", build.Glass is null ? "not said" : $"{build.Glass.Name}, {format.Amount(build.Glass.WashLineMillilitres)} mL to the wash line"),
             new("Served on", build.ServedIce?.Name ?? "no ice"),
         };
         if (read.Build.Strain is { } strain)

@@ -3,20 +3,27 @@ using MenuLab.Core.House;
 
 namespace MenuLab.Web.Features.Bench;
 
-/// <summary>A read line in words: for its row on the page, and as a line that reads one way only.</summary>
-public static class LineWords
+/// <summary>A line in words, as the house writes and pours: for its row on a page, and as a line that reads one way only.</summary>
+/// <param name="Format">How figures are written.</param>
+/// <param name="Grid">How the house pours.</param>
+/// <param name="First">The unit that stands first: mL or fluid ounce.</param>
+public sealed record LineWords(HouseFormat Format, PourGrid Grid, Unit First)
 {
+    /// <summary>The figure in ounces as on a jigger: "1 ½"; decimals where no fraction fits.</summary>
+    public string Ounces(double millilitres) =>
+        Grid.FromMillilitres(millilitres).FluidOunces is { Length: > 0 } jigger ? jigger : Format.Amount(millilitres / Grid.OunceMillilitres);
+
     /// <summary>The amount in the unit that stands first (the header says which), or with its own unit where it has no volume.</summary>
-    public static string Amount(DraftLine line, Unit first, MeasuresSet measures) =>
+    public string Amount(DraftLine line) =>
         line.IsTopUp ? "top"
         : IsPieces(line.Unit) ? (double.IsFinite(line.Amount) ? Range(line) : "")
-        : IsWeight(line.Unit) || (!double.IsFinite(line.Millilitres) && double.IsFinite(line.Grams)) ? HouseFormat.Plain.Amount(line.Grams) + " g"
+        : IsWeight(line.Unit) || (!double.IsFinite(line.Millilitres) && double.IsFinite(line.Grams)) ? Format.Amount(line.Grams) + " g"
         : !double.IsFinite(line.Millilitres) ? (double.IsFinite(line.Amount) ? Range(line) : "")
-        : first == Unit.FluidOunce ? HouseFormat.Plain.FluidOunces(line.Millilitres, measures.FluidOunce).Replace(" fl oz", "", StringComparison.Ordinal)
-        : HouseFormat.Plain.Amount(line.Millilitres);
+        : First == Unit.FluidOunce ? Ounces(line.Millilitres)
+        : Format.Amount(line.Millilitres);
 
     /// <summary>The same amount as typed, where that was in another unit; else the other of mL and fluid ounces.</summary>
-    public static string Other(DraftLine line, Unit first, MeasuresSet measures)
+    public string Other(DraftLine line)
     {
         if (line.IsTopUp)
         {
@@ -31,8 +38,8 @@ public static class LineWords
             return $"{Range(line)} {Word(line.Unit, line.Amount)}";
         }
         return IsWeight(line.Unit) || !double.IsFinite(line.Millilitres) ? ""
-            : first == Unit.FluidOunce ? HouseFormat.Plain.Amount(line.Millilitres) + " mL"
-            : HouseFormat.Plain.FluidOunces(line.Millilitres, measures.FluidOunce);
+            : First == Unit.FluidOunce ? Format.Amount(line.Millilitres) + " mL"
+            : Ounces(line.Millilitres) + " fl oz";
     }
 
     /// <summary>Where it starts: the usual places have names.</summary>
@@ -70,10 +77,10 @@ public static class LineWords
     }
 
     /// <summary>"2", or "1–2" where a range was typed.</summary>
-    private static string Range(DraftLine line) =>
+    private string Range(DraftLine line) =>
         double.IsFinite(line.AmountLow) && double.IsFinite(line.AmountHigh) && line.AmountLow < line.AmountHigh
-            ? $"{HouseFormat.Plain.Amount(line.AmountLow)}\u2013{HouseFormat.Plain.Amount(line.AmountHigh)}"
-            : HouseFormat.Plain.Amount(line.Amount);
+            ? $"{Format.Amount(line.AmountLow)}\u2013{Format.Amount(line.AmountHigh)}"
+            : Format.Amount(line.Amount);
 
     private static bool IsPieces(Unit unit) => unit is Unit.Piece or Unit.Leaf or Unit.Sprig or Unit.Slice or Unit.Wedge or Unit.Peel or Unit.Cube;
 

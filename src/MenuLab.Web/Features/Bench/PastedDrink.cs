@@ -1,112 +1,29 @@
-using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.House;
-using MenuLab.Core.Pantry;
 
 namespace MenuLab.Web.Features.Bench;
 
 /// <summary>Reads a typed or pasted drink and works out its balance. Keeps nothing; safe for any number of pages at once.</summary>
-public sealed class PastedDrink
+/// <param name="house">What the house has.</param>
+/// <param name="reader">Reads by the names of this house.</param>
+/// <param name="format">How the house writes figures.</param>
+/// <param name="grid">How it pours.</param>
+public sealed class PastedDrink(HouseStock house, DrinkReader reader, HouseFormat format, PourGrid grid)
 {
-    private readonly HouseStock _house;
-    private readonly DrinkReader _reader;
-    private readonly AnswerWording _answers;
-
-    /// <summary>For this house, with its reader.</summary>
-    public PastedDrink(HouseStock house, DrinkReader reader)
-    {
-        _house = house;
-        _reader = reader;
-        _answers = new AnswerWording(_reader, house.Pantry);
-    }
+    private readonly AnswerWording _answers = new(reader, house.Pantry);
 
     /// <summary>A text read and worked out, as the engine has it.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="bareNumber">Unit of a bare number.</param>
-    public WorkedDrink Work(string text, Unit bareNumber) => WorkedDrink.Of(_reader.Read(text, new ReadSettings { BareNumber = bareNumber }), _house);
+    public WorkedDrink Work(string text, Unit bareNumber) => WorkedDrink.Of(reader.Read(text, new ReadSettings { BareNumber = bareNumber }), house);
 
     /// <summary>What a text says, and what that comes to.</summary>
     /// <param name="text">Any text.</param>
     /// <param name="bareNumber">Unit of a bare number, and the unit that amounts are shown in first: mL or fluid ounce.</param>
-    public TypedDrink Read(string text, Unit bareNumber)
-    {
-        var worked = Work(text, bareNumber);
-        var hasLiquid = worked.Weighed.Lines.Any(line => line.IsInLiquid);
-        return new TypedDrink
-        {
-            Name = worked.Read.Name,
-            Rows = Rows(worked, hasLiquid, bareNumber),
-            Build = BuildInWords.Of(worked.Read, worked.Weighed.Build),
-            Steps = worked.Read.Build.Steps,
-            Notes = [.. worked.Read.Notes, .. worked.Weighed.Notes],
-            Mixed = hasLiquid ? Figures(worked.Balance.Mixed) : null,
-            Served = hasLiquid && worked.Balance.Served is { } served ? Figures(served) : null,
-            ServedMissingBecause = hasLiquid ? worked.Balance.ServedMissingBecause : "",
-            WashLineMillilitres = worked.Weighed.Build.Glass?.WashLineMillilitres ?? double.NaN,
-            Present = Allergens(worked, AllergenState.Present),
-            NotKnown = Allergens(worked, AllergenState.Unknown),
-            Cautions =
-            [
-                .. worked.Cautions
-                    .Select(c => new CautionRow(c.Text, Names(c.Lines.Select(place => worked.Weighed.Lines[place].Ingredient)), c.Source)),
-            ],
-        };
-    }
+    public TypedDrink Read(string text, Unit bareNumber) => InWords(bareNumber).Of(Work(text, bareNumber));
 
-    private List<string> Names(IEnumerable<IngredientId> ingredients) => [.. ingredients.Distinct().Select(id => _house.Pantry.Find(id)!.Name)];
-
-    private List<AllergenRow> Allergens(WorkedDrink worked, AllergenState state) =>
-        [.. from allergen in Enum.GetValues<Allergen>()
-            where worked.Balance.Allergens[allergen] == state
-            select new AllergenRow(allergen, Names(worked.LinesWith(allergen, state).Select(line => line.Ingredient)))];
-
-    private static Figure[] Figures(MetricSet set) => [.. Metrics.All.Select(info => new Figure(info, set[info.Metric], set.Caveats(info.Metric)))];
-
-    private List<Row> Rows(WorkedDrink worked, bool hasLiquid, Unit first)
-    {
-        var read = worked.Read;
-        var lines = new Queue<Row>(read.Lines.Select((line, i) => ReadRow(line, Shares(worked, hasLiquid, i), first)));
-        var questions = new Queue<Row>(read.Questions.Select(AskedRow));
-        var unread = new Queue<Row>(read.Unread.Select(u => new UnreadRow(u.Text, u.Reason)));
-        // The account says in which order the three kinds were typed.
-        var rows = new List<Row>();
-        foreach (var piece in read.Account)
-        {
-            var next = piece.As switch { ReadAs.Line => lines, ReadAs.Question => questions, ReadAs.Unread => unread, _ => null };
-            if (next is { Count: > 0 })
-            {
-                rows.Add(next.Dequeue());
-            }
-        }
-        // A piece of text may give several lines (an edit, a pair of amounts); none is left out.
-        rows.AddRange([.. lines, .. questions, .. unread]);
-        return rows;
-    }
-
-    private static double[] Shares(WorkedDrink worked, bool hasLiquid, int line)
-    {
-        var place = Array.IndexOf(worked.Weighed.From, line);
-        return !hasLiquid || place < 0 || !worked.Weighed.Lines[place].IsInLiquid
-            ? []
-            : [.. Metrics.All.Select(info => worked.Balance.Share(place, info.Metric))];
-    }
-
-    private ReadRow ReadRow(DraftLine line, double[] shares, Unit first) => new(line.Text)
-    {
-        Amount = LineWords.Amount(line, first, _house.Measures),
-        Other = LineWords.Other(line, first, _house.Measures),
-        Ingredient = _house.Pantry.Find(line.Ingredient)!.Name,
-        Treatment = line.Treatment,
-        StartsAt = LineWords.StartsAt(line.StartCelsius),
-        StartsDegrees = HouseFormat.Plain.Degrees(line.StartCelsius),
-        Place = LineWords.Of(line.Place),
-        Joins = LineWords.Of(line.Joins),
-        Assumptions = line.Assumptions,
-        Shares = shares,
-    };
-
-    private AskedRow AskedRow(LineQuestion question) =>
-        new(question.Text, question.Line, question.Asks,
-            _answers.Of(question));
+    /// <summary>Puts a worked drink into words.</summary>
+    /// <param name="first">The unit that amounts are shown in first.</param>
+    public DrinkInWords InWords(Unit first) => new(house, _answers, new LineWords(format, grid, first));
 }

@@ -8,12 +8,12 @@ namespace MenuLab.Web.Features.Bench;
 public static class Remarks
 {
     /// <summary>The remarks, or nothing.</summary>
-    public static string Of(Figure figure)
+    public static string Of(Figure figure, HouseFormat format)
     {
         var words = new List<string>();
         if (figure.Estimate.Certainty is Certainty.AtLeast or Certainty.SoFar || (figure.Estimate.Certainty == Certainty.Unknown && figure.Estimate.UnknownPercent > 0))
         {
-            words.Add(HouseFormat.Plain.Missing(figure.Estimate));
+            words.Add(format.Missing(figure.Estimate));
         }
         if (figure.Caveats.HasFlag(MetricCaveats.OutsideRange))
         {

@@ -23,7 +23,7 @@ public sealed class HouseBook
         Site = site;
         // The names of three thousand ways to write an ingredient take a moment to sort; whoever reads first waits for it.
         _reader = new Lazy<DrinkReader>(() => new DrinkReader(Vocabulary.Of(new PantryList(Stock.Pantry.All.Where(i => !Archived.Contains(i.Id))), Stock.Catalogue), Stock.Measures));
-        _pasted = new Lazy<PastedDrink>(() => new PastedDrink(Stock, _reader.Value));
+        _pasted = new Lazy<PastedDrink>(() => new PastedDrink(Stock, _reader.Value, Format, Grid));
     }
 
     /// <summary>Pantry (archived ingredients too, since drafts may hold them), methods, ices, glasses, measures, prices.</summary>

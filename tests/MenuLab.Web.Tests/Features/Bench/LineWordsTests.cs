@@ -7,7 +7,7 @@ namespace MenuLab.Web.Tests.Features.Bench;
 
 public class LineWordsTests
 {
-    private static readonly MeasuresSet Measures = new() { Number = 1 };
+    private static LineWords Words(Unit first) => new(HouseFormat.Plain, new PourGrid(), first);
 
     [Theory]
     [InlineData(Unit.Millilitre, 22.5, 22.5, 25, "22.5", "¾ fl oz")]
@@ -25,21 +25,21 @@ public class LineWordsTests
     public void An_amount_stands_in_millilitres_and_as_typed(Unit unit, double amount, double millilitres, double grams, string first, string other)
     {
         var line = Line(unit, amount, millilitres, grams);
-        Assert.Equal(first, LineWords.Amount(line, Unit.Millilitre, Measures));
-        Assert.Equal(other, LineWords.Other(line, Unit.Millilitre, Measures));
+        Assert.Equal(first, Words(Unit.Millilitre).Amount(line));
+        Assert.Equal(other, Words(Unit.Millilitre).Other(line));
     }
 
     [Fact]
     public void In_an_ounce_house_the_ounces_stand_first()
     {
         var line = Line(Unit.FluidOunce, 1.5, 45, 46);
-        Assert.Equal("1 ½", LineWords.Amount(line, Unit.FluidOunce, Measures));
-        Assert.Equal("45 mL", LineWords.Other(line, Unit.FluidOunce, Measures));
+        Assert.Equal("1 ½", Words(Unit.FluidOunce).Amount(line));
+        Assert.Equal("45 mL", Words(Unit.FluidOunce).Other(line));
     }
 
     [Fact]
     public void A_typed_range_stays_a_range() =>
-        Assert.Equal("1–2 dashes", LineWords.Other(Line(Unit.Dash, 1.5, 1.2, 1.2) with { AmountLow = 1, AmountHigh = 2 }, Unit.Millilitre, Measures));
+        Assert.Equal("1–2 dashes", Words(Unit.Millilitre).Other(Line(Unit.Dash, 1.5, 1.2, 1.2) with { AmountLow = 1, AmountHigh = 2 }));
 
     private static DraftLine Line(Unit unit, double amount, double millilitres, double grams) => new()
     {

@@ -1,4 +1,5 @@
 using MenuLab.Core.Drafts.Reading;
+using MenuLab.Core.House;
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
@@ -12,7 +13,7 @@ public class PastedDrinkTests
 {
     private static readonly SeedData Shipped = SeedData.Load(SeedData.DefaultFolder);
     private static readonly PastedDrink Pasted = new(
-        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures));
+        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures), HouseFormat.Plain, new PourGrid());
 
     [Fact]
     public void The_example_on_the_empty_page_reads_without_a_question_and_has_its_figures()
