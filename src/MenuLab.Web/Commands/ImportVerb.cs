@@ -142,6 +142,8 @@ internal static class ImportVerb
 
     private static void Write(string file, List<OfferedDrink> drinks, HouseBook book)
     {
+        // The command line writes a decimal point, whatever the house does.
+        var words = new LineWords(HouseFormat.Plain, book.Grid, book.FirstUnit);
         Console.WriteLine($"{file}: {Count(drinks.Count, "drink")}");
         foreach (var offered in drinks)
         {
@@ -150,7 +152,7 @@ internal static class ImportVerb
             foreach (var line in offered.Drink.Lines)
             {
                 Console.WriteLine(line.IsRead
-                    ? $"     \"{line.Content.Text}\" -> {LineAsRead.Of(line.Content, book.Stock.Pantry, book.Stock.Measures, HouseFormat.Plain, book.FirstUnit)}"
+                    ? $"     \"{line.Content.Text}\" -> {LineAsRead.Of(line.Content, book.Stock.Pantry, words)}"
                     : $"  ?  \"{line.Content.Text}\" -> kept as typed. {line.Says}");
                 foreach (var more in line.Content.Understood.Assumptions.Concat(line.Answers.Select(a => "or: " + a)))
                 {

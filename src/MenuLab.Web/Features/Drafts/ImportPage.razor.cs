@@ -45,6 +45,8 @@ public sealed partial class ImportPage(ImportDesk desk, DraftStarter starter, Cu
 
     private CurrentHouse Current => current;
 
+    private LineWords Words => new(current.Book.Format, current.Book.Grid, Bare);
+
     private Unit Bare => _bare == Ounce ? Unit.FluidOunce : Unit.Millilitre;
 
     private static string Count(int count, string what) => count == 1 ? $"1 {what}" : string.Create(CultureInfo.InvariantCulture, $"{count} {what}s");

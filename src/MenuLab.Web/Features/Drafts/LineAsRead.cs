@@ -1,5 +1,4 @@
 using MenuLab.Core.Drafts;
-using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
 using MenuLab.Web.Features.Bench;
 
@@ -9,7 +8,7 @@ namespace MenuLab.Web.Features.Drafts;
 public static class LineAsRead
 {
     /// <summary>The phrase; "kept as typed" for a line without an ingredient.</summary>
-    public static string Of(LineContent line, PantryList pantry, MeasuresSet measures, HouseFormat format, Unit first)
+    public static string Of(LineContent line, PantryList pantry, LineWords words)
     {
         if (line.Ingredient is not { } id || pantry.Find(id) is not { } ingredient)
         {
@@ -17,17 +16,17 @@ public static class LineAsRead
         }
         var treatment = line.Treatment.Length > 0 ? $" ({line.Treatment})" : "";
         var where = line.Place != Place.In ? ", " + LineWords.Of(line.Place) : line.Joins != Joins.Mixed && line.Amount.Unit != Unit.Top ? ", " + LineWords.Of(line.Joins) : "";
-        return $"{Amount(line, measures, format, first)} {ingredient.Name}{treatment}{where}".TrimStart();
+        return $"{Amount(line, words)} {ingredient.Name}{treatment}{where}".TrimStart();
     }
 
-    private static string Amount(LineContent line, MeasuresSet measures, HouseFormat format, Unit first) => line switch
+    private static string Amount(LineContent line, LineWords words) => line switch
     {
         { Amount.Unit: Unit.Top } => "top to the wash line with",
         { Amount: { Unit: Unit.Piece or Unit.Leaf or Unit.Sprig or Unit.Slice or Unit.Wedge or Unit.Peel or Unit.Cube, Value: var pieces } } =>
-            pieces is { } count ? $"{format.Amount(count)} {LineWords.Word(line.Amount.Unit, count)}" : LineWords.Word(line.Amount.Unit, 1),
-        { Amount.Unit: Unit.Gram or Unit.Kilogram or Unit.WeightOunce or Unit.Pound or Unit.Pinch, Understood.Grams: { } grams } => format.Amount(grams) + " g",
-        { Understood.Millilitres: { } millilitres } => first == Unit.FluidOunce ? format.FluidOunces(millilitres, measures.FluidOunce) : format.Amount(millilitres) + " mL",
-        { Understood.Grams: { } grams } => format.Amount(grams) + " g",
+            pieces is { } count ? $"{words.Format.Amount(count)} {LineWords.Word(line.Amount.Unit, count)}" : LineWords.Word(line.Amount.Unit, 1),
+        { Amount.Unit: Unit.Gram or Unit.Kilogram or Unit.WeightOunce or Unit.Pound or Unit.Pinch, Understood.Grams: { } grams } => words.Format.Amount(grams) + " g",
+        { Understood.Millilitres: { } millilitres } => words.First == Unit.FluidOunce ? words.Ounces(millilitres) + " fl oz" : words.Format.Amount(millilitres) + " mL",
+        { Understood.Grams: { } grams } => words.Format.Amount(grams) + " g",
         _ => "",
     };
 }

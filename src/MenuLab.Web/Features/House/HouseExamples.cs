@@ -10,7 +10,7 @@ public static class HouseExamples
     {
         const double ThreeQuarters = 0.75;
         var millilitres = form.Format.Amount(ThreeQuarters * form.OunceMillilitres) + " mL";
-        var ounces = form.Format.FluidOunces(ThreeQuarters * form.OunceMillilitres, form.OunceMillilitres);
+        var ounces = PourGrid.Fraction(ThreeQuarters) + " fl oz";
         return form.FirstUnit == FirstUnit.FluidOunces ? $"{ounces} · {millilitres}" : $"{millilitres} · {ounces}";
     }
 
@@ -21,6 +21,9 @@ public static class HouseExamples
 
     /// <summary>A number, and a range of two.</summary>
     public static string Number(HouseForm form) => $"{form.Format.Number(22.5, 1)}, likely {form.Format.Number(10.4, 1)}–{form.Format.Number(12, 1)}";
+
+    /// <summary>A fridge and a freezer.</summary>
+    public static string Temperature(HouseForm form) => $"fridge {form.Format.Degrees(4)}, freezer {form.Format.Degrees(-18)}";
 
     /// <summary>A cost in the currency; the code where it is not one yet.</summary>
     public static string Money(HouseForm form) => form.Format.Money(0.91, form.Currency.Trim().ToUpperInvariant());

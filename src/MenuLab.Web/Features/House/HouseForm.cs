@@ -29,6 +29,9 @@ public sealed class HouseForm
     /// <summary>How a day is written.</summary>
     public DatePattern Dates { get; set; }
 
+    /// <summary>The temperature scale.</summary>
+    public TemperatureScale Temperatures { get; set; }
+
     /// <summary>The paper.</summary>
     public Paper Paper { get; set; }
 
@@ -47,9 +50,7 @@ public sealed class HouseForm
     /// <summary>Version of the settings that this form was filled from.</summary>
     public int Seen { get; private init; }
 
-    // What has no place on the page yet is kept as it is.
-    private TemperatureScale TemperatureScale { get; init; }
-
+    // Nothing prints a code yet (architecture 1.26), so the page does not ask for the address; what is there is kept.
     private string? PublicAddress { get; init; }
 
     /// <summary>The form as the settings stand.</summary>
@@ -67,12 +68,12 @@ public sealed class HouseForm
         TimeZone = book.Site.TimeZone,
         DayTurn = HouseFormat.Time(book.Site.DayTurn),
         Seen = book.Settings.Version,
-        TemperatureScale = book.Settings.TemperatureScale,
+        Temperatures = book.Settings.TemperatureScale,
         PublicAddress = book.Settings.PublicAddress,
     };
 
     /// <summary>How figures and days would be written.</summary>
-    public HouseFormat Format => new(Numbers, Dates);
+    public HouseFormat Format => new(Numbers, Dates, Temperatures);
 
     /// <summary>What an ounce would hold, mL.</summary>
     public double OunceMillilitres => TradeOunce ? PourGrid.TradeOunceMillilitres : UsOunceMillilitres;
@@ -101,7 +102,7 @@ public sealed class HouseForm
         }
         var wish = new HouseWish
         {
-            Name = Name, FirstUnit = FirstUnit, TemperatureScale = TemperatureScale, Paper = Paper, NumberPattern = Numbers, DatePattern = Dates,
+            Name = Name, FirstUnit = FirstUnit, TemperatureScale = Temperatures, Paper = Paper, NumberPattern = Numbers, DatePattern = Dates,
             PourStepMillilitres = PourStepMillilitres!.Value, PublicAddress = PublicAddress,
         };
         return Result.Ok(new SettingsToSave(Seen, wish, OunceMillilitres, TimeZone, Turn!.Value, Currency.Trim().ToUpperInvariant(), Jurisdiction));
