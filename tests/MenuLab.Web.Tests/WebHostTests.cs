@@ -23,8 +23,12 @@ public sealed class WebHostTests : IAsyncDisposable
             "/_blazor/negotiate | framework | ReadDrinks",
             "/_framework/opaque-redirect | framework | ReadDrinks",
             "/card/draft | endpoint | ReadDrinks",
+            "/drafts/import | interactive | WorkDrinks",
+            "/drafts/new | interactive | WorkDrinks",
+            "/drafts/{Id:guid}/brief | interactive | WorkDrinks",
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
+            "/house | interactive | WorkDrinks",
             "/status/{Code:int} | static | Everyone",
             "/type | interactive | ReadDrinks",
         ];

@@ -5,7 +5,7 @@ using MenuLab.Core.Exchange;
 namespace MenuLab.Web.Commands;
 
 /// <summary>Reads a file as text, or says where it is not text.</summary>
-internal static class TextFile
+public static class TextFile
 {
     /// <summary>Largest file taken, bytes: some 60,000 lines. More is a mistake more often than a bar's book of drinks.</summary>
     public const int LargestBytes = 2_000_000;

@@ -46,6 +46,20 @@ public sealed class BriefForm
     /// <summary>Allergens to avoid.</summary>
     public ISet<Allergen> Avoid { get; } = new HashSet<Allergen>();
 
+    /// <summary>The form of a draft that is there.</summary>
+    public static BriefForm Of(Draft draft, HouseFormat format)
+    {
+        var brief = draft.Brief;
+        var form = new BriefForm
+        {
+            Name = draft.Name, Slot = brief.Slot, Style = draft.Style ?? "", Claim = brief.Claim, Flavour = brief.Flavour, Equipment = brief.Equipment, Due = brief.Due,
+            Cost = brief.CostLimit is { } cost ? format.Amount((double)cost.Amount) : "",
+            Price = brief.Price is { } price ? format.Amount((double)price.Amount) : "",
+        };
+        form.Avoid.UnionWith(Enum.GetValues<Allergen>().Where(a => brief.Avoid[a] == AllergenState.Present));
+        return form;
+    }
+
     /// <summary>What was typed, or all that is wrong with it; fields by the names of this form's properties.</summary>
     /// <param name="currency">The site's currency, ISO 4217.</param>
     public Result<NamedBrief> Read(string currency)

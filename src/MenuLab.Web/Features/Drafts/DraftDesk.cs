@@ -20,6 +20,38 @@ public sealed class DraftDesk(CurrentHouse current, CurrentPerson person, TimePr
         return [.. (await db.ListDrafts()).Select(listing => DraftRow.Of(listing, book, now))];
     }
 
+    /// <summary>The brief of a draft as a form; null where there is no such draft.</summary>
+    public async Task<OpenBrief?> OpenBriefAsync(DraftId id)
+    {
+        await using var db = current.House.Read();
+        return await db.OpenDraft(id) is { } draft ? new OpenBrief(draft, BriefForm.Of(draft, current.Book.Format)) : null;
+    }
+
+    /// <summary>Changes what the form changed and nothing else.</summary>
+    /// <returns>Empty, or why it was not done.</returns>
+    public async Task<string> ChangeBriefAsync(OpenBrief open, NamedBrief wanted, CancellationToken cancellation = default)
+    {
+        var draft = open.Draft;
+        var seen = draft.Version;
+        try
+        {
+            foreach (var action in open.Changes(wanted))
+            {
+                var done = await current.House.Drafts.Apply(draft.Id, EditId.New(), person.Id, _page, seen, action, cancellation);
+                if (!done.IsOk)
+                {
+                    return done.Problems[0].Message;
+                }
+            }
+        }
+        catch (StoreException problem)
+        {
+            return problem.Message;
+        }
+        current.House.Notice.TellDraft(draft.Id, _page);
+        return "";
+    }
+
     /// <summary>Takes a draft up, parks it or drops it.</summary>
     /// <returns>What a person should hear: why it was not done, or that somebody else did something to it meanwhile; empty where there is nothing to say.</returns>
     public async Task<string> StandAsync(DraftRow draft, Standing standing, string reason, CancellationToken cancellation = default)
