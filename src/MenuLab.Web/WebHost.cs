@@ -2,6 +2,7 @@ using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Bench;
 using MenuLab.Web.Features.History;
+using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
@@ -114,6 +115,12 @@ public static class WebHost
         builder.Services.AddScoped<BenchBrowser>();
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();
+        builder.Services.AddScoped<DraftCards>();
+        builder.Services.AddScoped<DraftDesk>();
+        builder.Services.AddScoped<ImportDesk>();
+        builder.Services.AddScoped<HouseDesk>();
+        builder.Services.AddScoped(services => new DraftStarter(
+            services.GetRequiredService<CurrentHouse>().House, services.GetRequiredService<CurrentPerson>().Id, services.GetRequiredService<TimeProvider>()));
     }
 
     private static void AddAccess(WebApplicationBuilder builder)

@@ -29,8 +29,12 @@ public sealed class WebHostTests : IAsyncDisposable
             "/drafts/{Id:guid} | interactive | WorkDrinks",
             "/drafts/{Id:guid}/compare | interactive | WorkDrinks",
             "/drafts/{Id:guid}/iterations/{Number:int} | interactive | WorkDrinks",
+            "/drafts/import | interactive | WorkDrinks",
+            "/drafts/new | interactive | WorkDrinks",
+            "/drafts/{Id:guid}/brief | interactive | WorkDrinks",
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
+            "/house | interactive | WorkDrinks",
             "/status/{Code:int} | static | Everyone",
             "/type | interactive | ReadDrinks",
         ];

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
-using MenuLab.Core.Exchange;
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Features.Bench;
 
@@ -38,18 +37,18 @@ internal static class BalanceVerb
         var house = new HouseStock(seed.Pantry, seed.Catalogue, seed.Measures);
         var reader = new DrinkReader(Vocabulary.Of(seed.Pantry, seed.Catalogue), seed.Measures);
 
-        var problem = ReadFile(path, reader, settings, out var drinks, out var remarks);
-        foreach (var remark in remarks)
+        var read = DrinkFile.Read(path, reader, settings);
+        foreach (var remark in read.Remarks)
         {
             Console.Error.WriteLine($"{path}: {remark}");
         }
-        if (problem is not null)
+        if (read.Problem is { } problem)
         {
             Console.Error.WriteLine($"{path}:{problem.Line}:{problem.Column}: {problem.Message}");
             return 1;
         }
 
-        var worked = drinks.Select(d => WorkedDrink.Of(d, house)).ToList();
+        var worked = read.Drinks.Select(d => WorkedDrink.Of(d, house)).ToList();
         if (asJson)
         {
             using var output = Console.OpenStandardOutput();
@@ -61,54 +60,5 @@ internal static class BalanceVerb
             BalanceTable.Write(Console.Out, worked, house.Pantry);
         }
         return 0;
-    }
-
-    /// <summary>The drinks of a file; what a file is follows from its ending, else from its first character.</summary>
-    internal static FileProblem? ReadFile(
-        string path, DrinkReader reader, ReadSettings settings, out IReadOnlyList<ReadDrink> drinks, out IReadOnlyList<string> remarks)
-    {
-        drinks = [];
-        remarks = [];
-        if (TextFile.Read(path, out var text) is { } unreadable)
-        {
-            return unreadable;
-        }
-        var ending = Path.GetExtension(path).ToLowerInvariant();
-        FileProblem? problem = null;
-        if (ending == ".csv" || ending == ".tsv")
-        {
-            problem = CsvDrinks.Read(text, out var typed, out var strangers);
-            drinks = [.. typed.Select(t => Read(t, reader, settings))];
-            remarks = [.. strangers.Select(s => $"the column \"{s}\" means nothing here and was not used.")];
-        }
-        else if (ending is ".json" or ".jsonld" || text.TrimStart().StartsWith('{') || text.TrimStart().StartsWith('['))
-        {
-            problem = RecipeDocument.Read(text, out var typed);
-            drinks = [.. typed.Select(t => Read(t, reader, settings))];
-        }
-        else
-        {
-            drinks = reader.ReadSheet(text, settings);
-        }
-        return problem ?? NothingRead(drinks);
-    }
-
-    // The name is given apart: the reader must not look for one among the lines.
-    private static ReadDrink Read(DrinkText typed, DrinkReader reader, ReadSettings settings)
-    {
-        var name = typed.Name.Length > 0 ? typed.Name : "Drink";
-        return reader.Read(name + "\n" + typed.Text, settings) with { Name = typed.Name };
-    }
-
-    private static FileProblem? NothingRead(IReadOnlyList<ReadDrink> drinks)
-    {
-        if (drinks.Any(d => d.Lines.Count > 0 || d.Questions.Count > 0))
-        {
-            return null;
-        }
-        var first = drinks.SelectMany(d => d.Unread).FirstOrDefault();
-        return first is null
-            ? new FileProblem(1, 1, "No line with an amount and an ingredient was found. Type a drink: its name on a line, its lines below.")
-            : new FileProblem(first.Line, first.Column, first.Reason);
     }
 }

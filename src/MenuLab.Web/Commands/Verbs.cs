@@ -11,7 +11,7 @@ public static class Verbs
     /// <summary>Runs the verb; 0 when it worked, 1 when the input could not be read or the words are off.</summary>
     public static Task<int> RunAsync(string[] args)
     {
-        var root = new RootCommand("MenuLab. Without a verb it serves the site.") { BalanceVerb.Command() };
+        var root = new RootCommand("MenuLab. Without a verb it serves the site.") { BalanceVerb.Command(), ImportVerb.Command() };
         return root.Parse(args).InvokeAsync();
     }
 }
