@@ -1,15 +1,14 @@
 using Bunit;
 using MenuLab.Core.Drafts;
-using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Web.Features.History;
-using MenuLab.Web.Features.House;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace MenuLab.Web.Tests.Features.History;
 
 /// <summary>The parts of the history and its pages.</summary>
-public sealed class HistoryPartsTests(HarbourHouse harbour) : BunitContext, IClassFixture<HarbourHouse>
+[Collection<AtTheHarbour>]
+public sealed class HistoryPartsTests(HarbourHouse harbour) : BunitContext
 {
     private static readonly DraftId Draft = DraftId.New();
 

@@ -1,13 +1,13 @@
 using System.Net;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Iterations;
-using MenuLab.Core.Quantities;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Tests.Features.History;
 
 namespace MenuLab.Web.Tests.Features.Specs;
 
-public sealed class DraftCardRoutesTests(HarbourHouse harbour) : IClassFixture<HarbourHouse>
+[Collection<AtTheHarbour>]
+public sealed class DraftCardRoutesTests(HarbourHouse harbour)
 {
     [Fact]
     public async Task Iterations_benches_and_sheets_print_as_pdf()
