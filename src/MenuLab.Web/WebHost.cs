@@ -1,5 +1,6 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.Bench;
 using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Specs;
@@ -109,6 +110,8 @@ public static class WebHost
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
+        builder.Services.AddScoped<BenchDesk>();
+        builder.Services.AddScoped<BenchBrowser>();
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();
     }

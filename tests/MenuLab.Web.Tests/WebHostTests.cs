@@ -26,6 +26,7 @@ public sealed class WebHostTests : IAsyncDisposable
             "/card/drafts/{id:guid} | endpoint | WorkDrinks",
             "/card/iteration/{id:guid} | endpoint | WorkDrinks",
             "/card/sheet | endpoint | WorkDrinks",
+            "/drafts/{Id:guid} | interactive | WorkDrinks",
             "/drafts/{Id:guid}/compare | interactive | WorkDrinks",
             "/drafts/{Id:guid}/iterations/{Number:int} | interactive | WorkDrinks",
             "/health/live | endpoint | Everyone",

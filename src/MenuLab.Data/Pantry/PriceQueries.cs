@@ -26,21 +26,28 @@ public static class PriceQueries
             join pack in db.Packs on price.Pack equals pack.Id
             join at in db.Sites on pack.Site equals at.Id
             where pack.Site == site && pack.ArchivedAt == null && price.Currency == at.Currency && price.FromDay <= day
-            select new { pack.Ingredient, Pack = pack, Price = price }).ToListAsync();
+            select new { Pack = pack, Price = price }).ToListAsync();
+        return PerGram(prices.Select(p => p.Price), prices.Select(p => p.Pack).DistinctBy(p => p.Id), pantry);
+    }
+
+    /// <summary>What a gram of each ingredient costs by the latest of some prices; all of them in one currency and from days that have come.</summary>
+    internal static Dictionary<IngredientId, double> PerGram(IEnumerable<PriceRow> prices, IEnumerable<PackRow> packs, PantryList pantry)
+    {
+        var byId = packs.ToDictionary(p => p.Id);
         var perGram = new Dictionary<IngredientId, double>();
         // The ids are made in the order of entry, so the later one wins on one day.
-        foreach (var row in prices.OrderBy(p => p.Price.FromDay).ThenBy(p => p.Price.Id.Value))
+        foreach (var price in prices.OrderBy(p => p.FromDay).ThenBy(p => p.Id.Value))
         {
-            if (pantry.Find(row.Ingredient) is { } ingredient && PerGram(row.Price, row.Pack, ingredient) is { } cost)
+            var pack = byId[price.Pack];
+            if (pantry.Find(pack.Ingredient) is { } ingredient && PerGram(price, pack, ingredient) is { } cost)
             {
-                perGram[row.Ingredient] = cost;
+                perGram[ingredient.Id] = cost;
             }
         }
         return perGram;
     }
 
-    /// <summary>What a gram costs by one price of one pack; null for a pack of pieces that nobody has weighed.</summary>
-    internal static double? PerGram(PriceRow price, PackRow pack, Ingredient ingredient)
+    private static double? PerGram(PriceRow price, PackRow pack, Ingredient ingredient)
     {
         var net = Costing.Net(Money.Of(price.Amount / 10_000m, price.Currency), price.IsGross, price.TaxRate / 10_000m);
         return Costing.PerGram(net, pack.Amount, pack.Unit, ingredient);

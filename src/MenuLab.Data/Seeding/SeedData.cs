@@ -19,11 +19,12 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
 
     /// <summary>Reads all files of a folder.</summary>
     /// <exception cref="SeedDataException">A file is missing or holds a fault; the message names file, line and column.</exception>
-    public static SeedData Load(string folder) => new(new PantryList(Ingredients(folder)), Catalog(folder), MeasuresOf(folder));
+    public static SeedData Load(string folder) => new(new PantryList(Ingredients(folder, _ => Origin)), Catalog(folder), MeasuresOf(folder));
 
-    private static List<Ingredient> Ingredients(string folder)
+    /// <summary>The ingredients of a folder; who holds a figure follows from how it became known.</summary>
+    internal static List<Ingredient> Ingredients(string folder, Func<FigureStatus, string> origin)
     {
-        var figures = ByKey(SeedTable.Read(folder, "figures.csv", t => (t.Required("key"), Figure(t))));
+        var figures = ByKey(SeedTable.Read(folder, "figures.csv", t => (t.Required("key"), Figure(t, origin))));
         var allergens = ByKey(SeedTable.Read(folder, "allergens.csv", t => (t.Required("key"), Facts(t)))
             .SelectMany(row => row.Item2.Select(fact => (row.Item1, fact))));
         var pieces = ByKey(SeedTable.Read(
@@ -84,9 +85,12 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
 
     private static ILookup<string, T> ByKey<T>(IEnumerable<(string Key, T Value)> rows) => rows.ToLookup(r => r.Key, r => r.Value, StringComparer.Ordinal);
 
-    private static IngredientFigure Figure(SeedTable t) => new(
-        t.Required("quantity"), t.NumberOrNaN("value"), t.NumberOrNaN("low"), t.NumberOrNaN("high"), t.Required("source"),
-        t.OneOf<FigureStatus>("status", upperCase: true), Origin);
+    private static IngredientFigure Figure(SeedTable t, Func<FigureStatus, string> origin)
+    {
+        var status = t.OneOf<FigureStatus>("status", upperCase: true);
+        return new IngredientFigure(
+            t.Required("quantity"), t.NumberOrNaN("value"), t.NumberOrNaN("low"), t.NumberOrNaN("high"), t.Required("source"), status, origin(status));
+    }
 
     private static AllergenFact[] Facts(SeedTable t)
     {

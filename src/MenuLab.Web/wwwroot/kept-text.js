@@ -1,7 +1,9 @@
 // Keeps what is typed into any field with data-kept="name" in this browser's storage at every key, before the server has
-// heard of it; a reload or a new connection loses nothing.
+// heard of it; a reload or a new connection loses nothing. A field with data-entry="draft" is a typed line: Enter hands it
+// over under an id of its own, and it waits here until the server has answered for that id.
 (() => {
   const key = (name) => `menulab.kept.${name}`;
+  const waitingKey = (draft) => `menulab.waiting.${draft}`;
 
   // Storage may be switched off or full; typing must go on all the same.
   const attempt = (action) => {
@@ -12,7 +14,40 @@
     }
   };
 
-  const keep = (name, text) => attempt(() => localStorage.setItem(key(name), text));
+  const keep = (name, text) => attempt(() => (text ? localStorage.setItem(key(name), text) : localStorage.removeItem(key(name))));
+
+  // A UUID of version 7 (RFC 9562): later ones sort later. randomUUID() is not there on a plain http address of the house.
+  const newId = () => {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    let time = Date.now();
+    for (let i = 5; i >= 0; i--) {
+      bytes[i] = time % 256;
+      time = Math.floor(time / 256);
+    }
+    bytes[6] = 0x70 | (bytes[6] & 0x0f);
+    bytes[8] = 0x80 | (bytes[8] & 0x3f);
+    // The last bytes count the edits of one text.
+    bytes[14] = bytes[15] = 0;
+    return [...bytes].map((b, i) => ([4, 6, 8, 10].includes(i) ? '-' : '') + b.toString(16).padStart(2, '0')).join('');
+  };
+
+  const waiting = (draft) => attempt(() => JSON.parse(localStorage.getItem(waitingKey(draft)) ?? '[]')) ?? [];
+  const setWaiting = (draft, list) =>
+    attempt(() => (list.length ? localStorage.setItem(waitingKey(draft), JSON.stringify(list)) : localStorage.removeItem(waitingKey(draft))));
+
+  const hand = (field, entry) => field.dispatchEvent(new CustomEvent('entered', { bubbles: true, detail: entry }));
+
+  const enter = (field) => {
+    const draft = field.dataset.entry;
+    const entry = { id: newId(), text: field.value };
+    if (!entry.text.trim()) {
+      return;
+    }
+    setWaiting(draft, [...waiting(draft), entry]);
+    field.value = '';
+    keep(field.dataset.kept, '');
+    hand(field, entry);
+  };
 
   document.addEventListener('input', (e) => {
     const name = e.target.dataset?.kept;
@@ -21,10 +56,26 @@
     }
   });
 
+  Blazor.registerCustomEventType('entered', { createEventArgs: (e) => e.detail });
+
   window.keptText = {
     read: (name) => attempt(() => localStorage.getItem(key(name))),
     keep,
-    // After a pause without connection the server has not seen the last keys: tell it again.
-    tellAgain: () => document.querySelectorAll('[data-kept]').forEach((field) => field.dispatchEvent(new Event('input', { bubbles: true }))),
+    enter,
+    drop: (name) => keep(name, ''),
+    // What was typed into fields whose names begin so and never answered for.
+    left: (prefix) =>
+      attempt(() =>
+        Object.keys(localStorage)
+          .filter((k) => k.startsWith(key(prefix)))
+          .map((k) => ({ name: k.slice(key('').length), text: localStorage.getItem(k) }))) ?? [],
+    waiting,
+    arrived: (draft, id) => setWaiting(draft, waiting(draft).filter((entry) => entry.id !== id)),
+    // After a pause without connection the server has not seen the last keys and lines: tell it again. A line that it did
+    // see changes nothing, since its id is known.
+    tellAgain: () => {
+      document.querySelectorAll('[data-kept]').forEach((field) => field.dispatchEvent(new Event('input', { bubbles: true })));
+      document.querySelectorAll('[data-entry]').forEach((field) => waiting(field.dataset.entry).forEach((entry) => hand(field, entry)));
+    },
   };
 })();

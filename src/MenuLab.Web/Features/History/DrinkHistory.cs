@@ -1,6 +1,7 @@
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
+using MenuLab.Web.Features.House;
 
 namespace MenuLab.Web.Features.History;
 
@@ -19,8 +20,20 @@ public sealed record DrinkHistory(DraftId Draft, string Name, IReadOnlyList<Iter
 /// <param name="Day">The site's day.</param>
 /// <param name="By">Name of who saved it.</param>
 /// <param name="Figures">Its figures.</param>
-public sealed record IterationCell(IterationId Id, int Number, int? Parent, string Reason, DateOnly Day, string By, IterationFigures Figures)
+/// <param name="DraftVersion">Version of the working copy that it saved.</param>
+public sealed record IterationCell(IterationId Id, int Number, int? Parent, string Reason, DateOnly Day, string By, IterationFigures Figures, int DraftVersion)
 {
+    /// <summary>The iterations of a draft as the rail shows them, in their order.</summary>
+    public static IReadOnlyList<IterationCell> Of(IReadOnlyList<Iteration> iterations, HouseBook book)
+    {
+        var numbers = iterations.ToDictionary(i => i.Id, i => i.Number);
+        return
+        [
+            .. iterations.Select(i => new IterationCell(
+                i.Id, i.Number, i.Parent is { } parent ? numbers[parent] : null, i.Reason, book.Site.DayOf(i.At), book.NameOf(i.By), i.Figures, i.DraftVersion)),
+        ];
+    }
+
     /// <summary>It does not follow the one before it.</summary>
     public bool IsTurned => Parent is { } parent && parent != Number - 1;
 

@@ -28,17 +28,13 @@ public sealed class HistoryDesk(CurrentHouse current)
             return null;
         }
         var iterations = await db.HistoryOf(id);
-        var numbers = iterations.ToDictionary(i => i.Id, i => i.Number);
         var now = Bench(draft, iterations);
         var body = iterations.FirstOrDefault(i => i.Number == now.From) is { } from ? await db.IterationBodies.SingleAsync(b => b.Iteration == from.Id) : null;
         var changes = body is null ? null : WhatChanged.Between(body.Snapshot(), now.Snapshot);
         return new DrinkHistory(
             id,
             draft.Name,
-            [
-                .. iterations.Select(i => new IterationCell(
-                    i.Id, i.Number, i.Parent is { } parent ? numbers[parent] : null, i.Reason, Book.Site.DayOf(i.At), Book.NameOf(i.By), i.Figures)),
-            ],
+            IterationCell.Of(iterations, Book),
             new BenchCell(now.From, changes?.Count ?? 0, changes?.Reason(Book.Format) ?? "", IterationFigures.Of(now.Balance)));
     }
 

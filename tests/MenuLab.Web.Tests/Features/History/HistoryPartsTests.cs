@@ -103,8 +103,8 @@ public sealed class HistoryPartsTests(HarbourHouse harbour) : BunitContext
     private static DrinkHistory Two() => new(
         Draft, "Ebb",
         [
-            new IterationCell(IterationId.New(), 1, null, "First pour", new DateOnly(2026, 11, 3), "Ines", new IterationFigures { Sugar = 13, Cost = 0.8 }),
-            new IterationCell(IterationId.New(), 2, 1, "Verjus in", new DateOnly(2026, 11, 4), "Ines", new IterationFigures { Sugar = 10, Cost = 0.9 }),
+            new IterationCell(IterationId.New(), 1, null, "First pour", new DateOnly(2026, 11, 3), "Ines", new IterationFigures { Sugar = 13, Cost = 0.8 }, 3),
+            new IterationCell(IterationId.New(), 2, 1, "Verjus in", new DateOnly(2026, 11, 4), "Ines", new IterationFigures { Sugar = 10, Cost = 0.9 }, 5),
         ],
         new BenchCell(2, 1, "Fennel syrup 5 → 7.5 mL", new IterationFigures { Sugar = 11 }));
 }
