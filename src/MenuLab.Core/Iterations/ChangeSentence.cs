@@ -68,9 +68,9 @@ internal static class ChangeSentence
         switch (line.What)
         {
             case LineAspects.Added:
-                return $"{Amount(line.After!.Line, format)}{line.Name} in";
+                return $"adding {Amount(line.After!.Line, format)}{line.Name}";
             case LineAspects.Removed:
-                return $"{Amount(line.Before!.Line, format)}{line.Name} out";
+                return $"leaving out {Amount(line.Before!.Line, format)}{line.Name}";
             case LineAspects.Reckoned:
                 return $"new figures for {line.Name}";
         }

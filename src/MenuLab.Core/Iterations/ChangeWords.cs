@@ -178,9 +178,11 @@ internal static class ChangeWords
         {
             return ("", "top");
         }
-        if (!double.IsFinite(line.Amount) || line.Unit == Unit.None)
+        if (line.Unit == Unit.None || !double.IsFinite(line.Amount))
         {
-            return double.IsFinite(line.Millilitres) ? (format.Amount(line.Millilitres), UnitLabel.Of(Unit.Millilitre, true))
+            // "A sprig" and "a splash" were typed without a figure; nobody measured what stands for them.
+            return line.Unit != Unit.None ? ("", UnitLabel.Of(line.Unit, true))
+                : double.IsFinite(line.Millilitres) ? (format.Amount(line.Millilitres), UnitLabel.Of(Unit.Millilitre, true))
                 : double.IsFinite(line.Grams) ? (format.Amount(line.Grams), UnitLabel.Of(Unit.Gram, true))
                 : ("", "");
         }

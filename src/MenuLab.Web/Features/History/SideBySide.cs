@@ -54,6 +54,9 @@ public sealed record FigureRowAcross(MetricInfo Info, IReadOnlyList<FigureCell> 
 /// <summary>States of a drink side by side: lines aligned by ingredient, build, figures, and what changed from column to column.</summary>
 public sealed class SideBySide
 {
+    /// <summary>Name of the row with the texts that were kept as typed.</summary>
+    public const string KeptAsTyped = "Kept as typed";
+
     private static readonly Metric[] Figured = [.. FigureWords.Large, .. FigureWords.Told];
 
     private readonly LineWords _words;
@@ -134,7 +137,7 @@ public sealed class SideBySide
         yield return Across("Steps", s => s.Build.Steps.Count > 0 ? string.Join(' ', s.Build.Steps) : "none written");
         if (States.Any(s => s.Snapshot.KeptAsTyped.Count > 0))
         {
-            yield return Across("Kept as typed", s => s.KeptAsTyped.Count > 0 ? string.Join("; ", s.KeptAsTyped) : "nothing");
+            yield return Across(KeptAsTyped, s => s.KeptAsTyped.Count > 0 ? string.Join("; ", s.KeptAsTyped) : "nothing");
         }
     }
 

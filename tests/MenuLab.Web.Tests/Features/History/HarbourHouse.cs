@@ -24,6 +24,9 @@ public sealed class HarbourHouse : IAsyncLifetime
     /// <summary>A draft with a name and nothing else.</summary>
     public DraftId Empty { get; } = DraftId.New();
 
+    /// <summary>A draft whose one iteration has other figures stored than its lines give today, as an older engine would have left it.</summary>
+    public DraftId Old { get; } = DraftId.New();
+
     /// <summary>A client of the host.</summary>
     public HttpClient Client { get; } = new();
 
@@ -31,7 +34,7 @@ public sealed class HarbourHouse : IAsyncLifetime
     {
         _site = WebHost.Build(["--data", _folder, "--urls", "http://127.0.0.1:0"]);
         await _site.Services.GetRequiredService<Houses>().ShowAsync(demo: false);
-        await FillAsync(_site.Services.GetRequiredService<Houses>().Current, Draft, Empty);
+        await FillAsync(_site.Services.GetRequiredService<Houses>().Current);
         await _site.StartAsync();
         Client.BaseAddress = new Uri(_site.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single());
     }
@@ -49,19 +52,21 @@ public sealed class HarbourHouse : IAsyncLifetime
     /// <summary>The house, as a page would get it.</summary>
     public CurrentHouse Current() => new(_site.Services.GetRequiredService<Houses>());
 
-    private static async Task FillAsync(OpenHouse house, DraftId draft, DraftId empty)
+    private async Task FillAsync(OpenHouse house)
     {
         const string Barley = "45 ml black tea, brewed";
-        await house.Drafts.Start(empty, "Nothing yet", FirstRows.AtThisMachine);
-        await house.Drafts.Start(draft, "Low Water", FirstRows.AtThisMachine);
-        var first = await Save(house, draft, "First pour", null, $"{Barley}\n30 ml honey syrup\n7.5 ml lemon juice\nShake 12 s, strain into a coupe");
-        var second = await Save(house, draft, "Lemon in, to lift it", first, $"{Barley}\n30 ml honey syrup\n15 ml lemon juice\n2 dashes saline\nShake 12 s, strain into a coupe");
-        await Save(house, draft, "Less honey", second, $"{Barley}\n22.5 ml honey syrup\n15 ml lemon juice\n2 dashes saline\nShake 12 s, strain into a coupe");
-        await Save(house, draft, "", second, $"{Barley}\n15 ml lemon juice\n30 ml honey syrup\n10 ml oat drink\ngarnish: rosemary sprig\nStir, strain into a rocks glass", "a whisper of beet leaf");
-        await Put(house, draft, $"{Barley}\n15 ml lemon juice\n22.5 ml honey syrup\n10 ml oat drink\ngarnish: rosemary sprig\nStir, strain into a rocks glass", "a whisper of beet leaf");
+        await house.Drafts.Start(Empty, "Nothing yet", FirstRows.AtThisMachine);
+        await house.Drafts.Start(Draft, "Low Water", FirstRows.AtThisMachine);
+        await house.Drafts.Start(Old, "An old one", FirstRows.AtThisMachine);
+        await Save(house, Old, "First pour", null, $"{Barley}\n30 ml honey syrup", storedAsOf: $"{Barley}\n45 ml honey syrup");
+        var first = await Save(house, Draft, "First pour", null, $"{Barley}\n30 ml honey syrup\n7.5 ml lemon juice\nShake 12 s, strain into a coupe");
+        var second = await Save(house, Draft, "Lemon in, to lift it", first, $"{Barley}\n30 ml honey syrup\n15 ml lemon juice\n2 dashes saline\nShake 12 s, strain into a coupe");
+        await Save(house, Draft, "Less honey", second, $"{Barley}\n22.5 ml honey syrup\n15 ml lemon juice\n2 dashes saline\nShake 12 s, strain into a coupe");
+        await Save(house, Draft, "", second, $"{Barley}\n15 ml lemon juice\n30 ml honey syrup\n10 ml oat drink\ngarnish: rosemary sprig\nStir, strain into a rocks glass", "a whisper of beet leaf");
+        await Put(house, Draft, $"{Barley}\n15 ml lemon juice\n22.5 ml honey syrup\n10 ml oat drink\ngarnish: rosemary sprig\nStir, strain into a rocks glass", "a whisper of beet leaf");
     }
 
-    private static async Task<IterationId> Save(OpenHouse house, DraftId draft, string reason, IterationId? parent, string text, string? keptAsTyped = null)
+    private static async Task<IterationId> Save(OpenHouse house, DraftId draft, string reason, IterationId? parent, string text, string? keptAsTyped = null, string? storedAsOf = null)
     {
         await Put(house, draft, text, keptAsTyped);
         await using var db = house.Read();
@@ -72,7 +77,9 @@ public sealed class HarbourHouse : IAsyncLifetime
         var weighed = Weigher.Of(working.DraftLines, working.Build.Value, stock.Pantry, stock.Catalogue, stock.Measures, stock.PricePerGram);
         var saved = await house.Iterations.Save(new IterationToSave(
             IterationId.New(), draft, version, parent, reason, FirstRows.AtThisMachine, snapshot,
-            BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, working.UncountedMillilitres),
+            storedAsOf is null
+                ? BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, working.UncountedMillilitres)
+                : house.Book.Pasted.Work(storedAsOf, Unit.Millilitre).Balance,
             new EngineStamp(BalanceEngine.Version, stock.Measures.Number, Jurisdiction: "EU"),
             [.. snapshot.Lines.Select(l => stock.Pantry.Find(l.Line.Ingredient)!.Composition).Distinct()]));
         Assert.True(saved.IsOk, string.Join(' ', saved.IsOk ? [] : saved.Problems.Select(p => p.Message)));
@@ -92,3 +99,7 @@ public sealed class HarbourHouse : IAsyncLifetime
         Assert.True(put.IsOk);
     }
 }
+
+/// <summary>The tests that share the house; making one takes seconds.</summary>
+[CollectionDefinition]
+public sealed class AtTheHarbour : ICollectionFixture<HarbourHouse>;

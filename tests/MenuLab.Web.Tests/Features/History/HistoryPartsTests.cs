@@ -7,7 +7,8 @@ using Microsoft.Extensions.DependencyInjection;
 namespace MenuLab.Web.Tests.Features.History;
 
 /// <summary>The parts of the history and its pages.</summary>
-public sealed class HistoryPartsTests(HarbourHouse harbour) : BunitContext, IClassFixture<HarbourHouse>
+[Collection<AtTheHarbour>]
+public sealed class HistoryPartsTests(HarbourHouse harbour) : BunitContext
 {
     private static readonly DraftId Draft = DraftId.New();
 

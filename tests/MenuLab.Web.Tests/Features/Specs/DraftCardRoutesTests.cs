@@ -6,7 +6,8 @@ using MenuLab.Web.Tests.Features.History;
 
 namespace MenuLab.Web.Tests.Features.Specs;
 
-public sealed class DraftCardRoutesTests(HarbourHouse harbour) : IClassFixture<HarbourHouse>
+[Collection<AtTheHarbour>]
+public sealed class DraftCardRoutesTests(HarbourHouse harbour)
 {
     [Fact]
     public async Task Iterations_benches_and_sheets_print_as_pdf()
