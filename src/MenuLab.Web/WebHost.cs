@@ -1,6 +1,7 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.House;
+using MenuLab.Web.Features.Pantry;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
@@ -108,6 +109,7 @@ public static class WebHost
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
+        builder.Services.AddScoped<PantryDesk>();
         builder.Services.AddScoped<DraftCards>();
     }
 
