@@ -25,6 +25,9 @@ public sealed class WebHostTests : IAsyncDisposable
             "/card/draft | endpoint | ReadDrinks",
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
+            "/pantry | interactive | WorkDrinks",
+            "/pantry/new | interactive | WorkDrinks",
+            "/pantry/{Id:guid} | interactive | WorkDrinks",
             "/status/{Code:int} | static | Everyone",
             "/type | interactive | ReadDrinks",
         ];
