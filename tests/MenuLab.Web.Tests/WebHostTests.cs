@@ -35,6 +35,9 @@ public sealed class WebHostTests : IAsyncDisposable
             "/health/live | endpoint | Everyone",
             "/health/ready | endpoint | Everyone",
             "/house | interactive | WorkDrinks",
+            "/pantry | interactive | WorkDrinks",
+            "/pantry/new | interactive | WorkDrinks",
+            "/pantry/{Id:guid} | interactive | WorkDrinks",
             "/status/{Code:int} | static | Everyone",
             "/type | interactive | ReadDrinks",
         ];
