@@ -399,7 +399,7 @@ internal sealed class CardSetting
 
     private static string Number(CardLine line) => line.Number.ToString(CultureInfo.InvariantCulture);
 
-    private static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+    private string Day(DateOnly day) => _content.Format.Day(day);
 
     /// <summary>Something of a known height that can be put at any y.</summary>
     private sealed record Block(string Name, double Height, Func<double, IEnumerable<Part>> At);

@@ -1,7 +1,10 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
+using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
+using MenuLab.Web.Features.Pantry;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
@@ -109,6 +112,11 @@ public static class WebHost
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
         builder.Services.AddSingleton<Houses>();
         builder.Services.AddScoped<CurrentHouse>();
+        builder.Services.AddScoped<BenchDesk>();
+        builder.Services.AddScoped<BenchBrowser>();
+        builder.Services.AddScoped<HistoryDesk>();
+        builder.Services.AddScoped<CardDesk>();
+        builder.Services.AddScoped<PantryDesk>();
         builder.Services.AddScoped<DraftCards>();
         builder.Services.AddScoped<DraftDesk>();
         builder.Services.AddScoped<ImportDesk>();

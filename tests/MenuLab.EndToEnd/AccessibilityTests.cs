@@ -6,7 +6,7 @@ namespace MenuLab.EndToEnd;
 
 public class AccessibilityTests(SiteAndBrowser run)
 {
-    private static readonly AxeRunOptions Rules = new()
+    internal static readonly AxeRunOptions Rules = new()
     {
         RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
     };

@@ -7,12 +7,15 @@ namespace MenuLab.EndToEnd;
 internal sealed partial class PublishedSite : IAsyncDisposable
 {
     private static readonly TimeSpan StartsWithin = TimeSpan.FromSeconds(60);
-    private readonly Process _process;
+    private static readonly string Folder = Path.Combine(Repository.Artifacts, "site");
+    private readonly string _data;
+    private Process _process;
 
-    private PublishedSite(Process process, Uri address)
+    private PublishedSite(Process process, Uri address, string data)
     {
         _process = process;
         Address = address;
+        _data = data;
     }
 
     /// <summary>Where it listens.</summary>
@@ -22,25 +25,44 @@ internal sealed partial class PublishedSite : IAsyncDisposable
     /// <exception cref="InvalidOperationException">It cannot be published or does not start; the message holds what it wrote.</exception>
     public static async Task<PublishedSite> StartAsync()
     {
-        var folder = Path.Combine(Repository.Artifacts, "site");
-        if (Directory.Exists(folder))
+        if (Directory.Exists(Folder))
         {
-            Directory.Delete(folder, recursive: true);   // nothing of an earlier run may help this one
+            Directory.Delete(Folder, recursive: true);   // nothing of an earlier run may help this one
         }
         // Ready-to-run code would start a little faster and take twice as long to publish.
         var (exit, output) = await Commands.RunAsync(
-            "dotnet", "publish", "src/MenuLab.Web", "-c", "Release", "-o", folder, "-p:PublishReadyToRun=false", "-nodereuse:false", "-v:quiet");
-        return exit == 0 ? await RunAsync(folder) : throw new InvalidOperationException("Publishing failed: " + output);
+            "dotnet", "publish", "src/MenuLab.Web", "-c", "Release", "-o", Folder, "-p:PublishReadyToRun=false", "-nodereuse:false", "-v:quiet");
+        return exit == 0 ? await StartAsync(Path.Combine(Repository.Artifacts, "data")) : throw new InvalidOperationException("Publishing failed: " + output);
     }
 
-    private static async Task<PublishedSite> RunAsync(string folder)
+    /// <summary>Starts the published program on an empty data folder of its own.</summary>
+    public static async Task<PublishedSite> StartAsync(string data)
     {
-        var data = Path.Combine(Repository.Artifacts, "data");
         if (Directory.Exists(data))
         {
             Directory.Delete(data, recursive: true);
         }
-        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "MenuLab.Web.dll"), "--urls", "http://127.0.0.1:0"])
+        var (process, address) = await RunAsync(data, "http://127.0.0.1:0");
+        return new PublishedSite(process, address, data);
+    }
+
+    /// <summary>Kills it, as a power cut would.</summary>
+    public async Task KillAsync()
+    {
+        _process.Kill(entireProcessTree: true);
+        await _process.WaitForExitAsync();
+    }
+
+    /// <summary>Starts it again where it was, on the same data.</summary>
+    public async Task StartAgainAsync()
+    {
+        _process.Dispose();
+        (_process, _) = await RunAsync(_data, Address.GetLeftPart(UriPartial.Authority));
+    }
+
+    private static async Task<(Process Process, Uri Address)> RunAsync(string data, string urls)
+    {
+        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(Folder, "MenuLab.Web.dll"), "--urls", urls])
         {
             RedirectStandardOutput = true,
             // Started from elsewhere, so that it has to find its own files.
@@ -57,7 +79,7 @@ internal sealed partial class PublishedSite : IAsyncDisposable
                 if (Listening().Match(line) is { Success: true } match)
                 {
                     _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);   // a full pipe would stop the program
-                    return new PublishedSite(process, new Uri(match.Groups[1].Value));
+                    return (process, new Uri(match.Groups[1].Value));
                 }
             }
         }

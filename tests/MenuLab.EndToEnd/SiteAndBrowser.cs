@@ -45,7 +45,14 @@ public sealed class SiteAndBrowser : IAsyncLifetime
     }
 
     /// <summary>A browser window with nothing in its storage, and a list of everything it does that it must not.</summary>
-    public async Task<Visit> OpenAsync(int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light, string path = "/type")
+    public Task<Visit> OpenAsync(int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light, string path = "/type") =>
+        OpenAtAsync(Address, path, width, height, mode);
+
+    /// <summary>The published program once more, on data of its own, for a test that kills it.</summary>
+    internal static Task<PublishedSite> StartAnotherAsync() => PublishedSite.StartAsync(Path.Combine(Repository.Artifacts, "data-to-kill"));
+
+    /// <summary>The same at another address.</summary>
+    internal async Task<Visit> OpenAtAsync(string address, string path, int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light)
     {
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
@@ -54,7 +61,7 @@ public sealed class SiteAndBrowser : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             HasTouch = width < 1000,
         });
-        return await Visit.StartAsync(context, Address, path);
+        return await Visit.StartAsync(context, address, path);
     }
 
     /// <summary>Stops all of it.</summary>

@@ -42,7 +42,8 @@ public sealed record BuildChange(BuildPart Part, string Before, string After)
         {
             yield return new(BuildPart.Method, b.Method?.Name ?? "", a.Method?.Name ?? "");
         }
-        if (before.Build.Seconds != after.Build.Seconds)
+        // Seconds that were said of another method went or came with it.
+        if (before.Build.Seconds != after.Build.Seconds && !(otherMethod && (before.Build.Seconds is null || after.Build.Seconds is null)))
         {
             yield return new(BuildPart.Seconds, Seconds(before), Seconds(after));
         }

@@ -68,9 +68,9 @@ internal static class ChangeSentence
         switch (line.What)
         {
             case LineAspects.Added:
-                return $"{Amount(line.After!.Line, format)}{line.Name} in";
+                return $"adding {Amount(line.After!.Line, format)}{line.Name}";
             case LineAspects.Removed:
-                return $"{Amount(line.Before!.Line, format)}{line.Name} out";
+                return $"leaving out {Amount(line.Before!.Line, format)}{line.Name}";
             case LineAspects.Reckoned:
                 return $"new figures for {line.Name}";
         }
@@ -83,13 +83,10 @@ internal static class ChangeSentence
                 : line.What.HasFlag(LineAspects.Reckoned) ? $"new figures for {line.Name}"
                 : "";
         }
-        var (from, to, unit) = before.Unit == after.Unit && double.IsFinite(before.Amount) && double.IsFinite(after.Amount) && !after.IsTopUp
-            ? (before.Amount, after.Amount, after.Unit)
-            : (before.Millilitres, after.Millilitres, Unit.Millilitre);
-        var difference = Math.Abs(to - from);
+        var (difference, unit) = ChangeWords.Difference(before, after);
         return !double.IsFinite(difference) || difference == 0
             ? $"another amount of {line.Name}"
-            : $"{ChangeWords.Figure(difference, unit, format)} {UnitLabel.Of(unit, difference <= 1)} {(to > from ? "more" : "less")} {line.Name}";
+            : $"{ChangeWords.Figure(Math.Abs(difference), unit, format)} {UnitLabel.Of(unit, Math.Abs(difference) <= 1)} {(difference > 0 ? "more" : "less")} {line.Name}";
     }
 
     private static string Cause(BuildChange change, WhatChanged changes, HouseFormat format)

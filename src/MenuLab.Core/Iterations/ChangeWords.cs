@@ -39,6 +39,25 @@ internal static class ChangeWords
     public static string Figure(double value, Unit unit, HouseFormat format) =>
         unit == Unit.FluidOunce && value >= 0 && PourGrid.Fraction(value) is { Length: > 0 } fraction ? fraction : format.Amount(value);
 
+    /// <summary>"+7.5 mL", "−2 drops", "in", "out"; empty where the amount did not change.</summary>
+    public static string Difference(LineChange line, HouseFormat format)
+    {
+        if (line.What is LineAspects.Added or LineAspects.Removed || !line.What.HasFlag(LineAspects.Amount))
+        {
+            return line.What switch { LineAspects.Added => "in", LineAspects.Removed => "out", _ => "" };
+        }
+        var (difference, unit) = Difference(line.Before!.Line, line.After!.Line);
+        return !double.IsFinite(difference) || difference == 0
+            ? "another amount"
+            : $"{(difference > 0 ? "+" : "−")}{Figure(Math.Abs(difference), unit, format)} {UnitLabel.Of(unit, Math.Abs(difference) <= 1)}";
+    }
+
+    /// <summary>After less before in the unit typed, or in mL where that changed too; NaN where neither says it.</summary>
+    public static (double Difference, Unit Unit) Difference(DraftLine before, DraftLine after) =>
+        before.Unit == after.Unit && double.IsFinite(before.Amount) && double.IsFinite(after.Amount) && !after.IsTopUp
+            ? (after.Amount - before.Amount, after.Unit)
+            : (after.Millilitres - before.Millilitres, Unit.Millilitre);
+
     private static IEnumerable<string> InOrder(WhatChanged changes, HouseFormat format)
     {
         var changed = changes.ChangedLines.ToList();
@@ -110,29 +129,33 @@ internal static class ChangeWords
             case LineAspects.Reckoned:
                 return $"{line.Name}: new figures in the pantry";
         }
-        var (before, after) = (line.Before!.Line, line.After!.Line);
-        var said = new List<string>();
-        if (line.What.HasFlag(LineAspects.Amount))
+        var amount = line.What.HasFlag(LineAspects.Amount) ? [Arrow(line.Before!.Line, line.After!.Line, format)] : Array.Empty<string>();
+        return $"{line.Name} {string.Join(" and ", [.. amount, .. Besides(line, format)])}";
+    }
+
+    /// <summary>What changed about a line that stayed, beside its amount.</summary>
+    public static IEnumerable<string> Besides(LineChange line, HouseFormat format)
+    {
+        if (line.Before?.Line is not { } before || line.After?.Line is not { } after)
         {
-            said.Add(Arrow(before, after, format));
+            yield break;
         }
         if (line.What.HasFlag(LineAspects.Place))
         {
-            said.Add(after.Place switch { Place.In => "now in the drink", Place.Rinse => "now a rinse", Place.Rim => "now on the rim", Place.Garnish => "now a garnish", _ => "now beside" });
+            yield return after.Place switch { Place.In => "now in the drink", Place.Rinse => "now a rinse", Place.Rim => "now on the rim", Place.Garnish => "now a garnish", _ => "now beside" };
         }
         if (line.What.HasFlag(LineAspects.Joins))
         {
-            said.Add(after.Joins switch { Joins.Mixed => "now mixed with the others", Joins.InTheGlass => "now in the glass", _ => "now on top" });
+            yield return after.Joins switch { Joins.Mixed => "now mixed with the others", Joins.InTheGlass => "now in the glass", _ => "now on top" };
         }
         if (line.What.HasFlag(LineAspects.Start))
         {
-            said.Add($"from {format.Degrees(after.StartCelsius)} instead of {format.Degrees(before.StartCelsius)}");
+            yield return $"from {format.Degrees(after.StartCelsius)} instead of {format.Degrees(before.StartCelsius)}";
         }
         if (line.What.HasFlag(LineAspects.Treatment))
         {
-            said.Add(after.Treatment.Length > 0 ? $"now {Beginning(after.Treatment)}" : $"no longer {Beginning(before.Treatment)}");
+            yield return after.Treatment.Length > 0 ? $"now {Beginning(after.Treatment)}" : $"no longer {Beginning(before.Treatment)}";
         }
-        return $"{line.Name} {string.Join(" and ", said)}";
     }
 
     private static string WithAmount(string text, DraftLine line, HouseFormat format) =>
@@ -155,9 +178,11 @@ internal static class ChangeWords
         {
             return ("", "top");
         }
-        if (!double.IsFinite(line.Amount) || line.Unit == Unit.None)
+        if (line.Unit == Unit.None || !double.IsFinite(line.Amount))
         {
-            return double.IsFinite(line.Millilitres) ? (format.Amount(line.Millilitres), UnitLabel.Of(Unit.Millilitre, true))
+            // "A sprig" and "a splash" were typed without a figure; nobody measured what stands for them.
+            return line.Unit != Unit.None ? ("", UnitLabel.Of(line.Unit, true))
+                : double.IsFinite(line.Millilitres) ? (format.Amount(line.Millilitres), UnitLabel.Of(Unit.Millilitre, true))
                 : double.IsFinite(line.Grams) ? (format.Amount(line.Grams), UnitLabel.Of(Unit.Gram, true))
                 : ("", "");
         }

@@ -15,8 +15,11 @@ public sealed record MetricChange(MetricInfo Info, Estimate Before, Estimate Aft
         : Before.Certainty == Certainty.Plain && After.Certainty == Certainty.Plain ? Certainty.Plain
         : Certainty.SoFar;
 
+    /// <summary>Decimals that the figures are printed with at least, where more than two stand side by side.</summary>
+    public int LeastDecimals { get; init; }
+
     /// <summary>Decimals of both figures side by side: as many as the finer of them deserves.</summary>
-    public int Decimals => Math.Max(HouseFormat.Decimals(Before, Info.Digits), HouseFormat.Decimals(After, Info.Digits));
+    public int Decimals => Math.Max(LeastDecimals, Math.Max(HouseFormat.Decimals(Before, Info.Digits), HouseFormat.Decimals(After, Info.Digits)));
 
     /// <summary>
     /// After less before, of the figures as they are printed side by side, so that the three agree on paper; NaN where

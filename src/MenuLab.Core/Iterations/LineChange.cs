@@ -1,4 +1,5 @@
 using MenuLab.Core.Drafts;
+using MenuLab.Core.House;
 
 namespace MenuLab.Core.Iterations;
 
@@ -49,6 +50,14 @@ public sealed record LineChange(SnapshotLine? Before, SnapshotLine? After, LineA
 
     /// <summary>After less before, g; what came or went counts whole; NaN where either is not known.</summary>
     public double GramsDifference => Of(After, l => l.Grams) - Of(Before, l => l.Grams);
+
+    /// <summary>The change of the amount in the unit typed, or in mL where that changed too: "+7.5 mL", "−2 drops"; "in" or "out" for a line that came or went; empty where the amount did not change.</summary>
+    /// <param name="format">How the house writes figures.</param>
+    public string AmountInWords(HouseFormat format) => ChangeWords.Difference(this, format);
+
+    /// <summary>What changed about a line that stayed, beside its amount: "now on top", "from 22° instead of 4°".</summary>
+    /// <param name="format">How the house writes figures.</param>
+    public IReadOnlyList<string> BesidesInWords(HouseFormat format) => [.. ChangeWords.Besides(this, format)];
 
     /// <summary>A line that only one of two states has, or that both have.</summary>
     /// <exception cref="ArgumentException">Neither has it.</exception>

@@ -1,3 +1,5 @@
+using MenuLab.Core.House;
+
 namespace MenuLab.Core.Specs;
 
 /// <summary>A figure and its unit; they are never parted on paper.</summary>
@@ -61,6 +63,9 @@ public sealed record CardContent
 
     /// <summary>Nobody has approved it: the card says DRAFT across.</summary>
     public required bool IsDraft { get; init; }
+
+    /// <summary>How the house writes figures and days; the texts below follow it already.</summary>
+    public HouseFormat Format { get; init; } = HouseFormat.Plain;
 
     /// <summary>The site's calendar day of printing.</summary>
     public required DateOnly PrintedOn { get; init; }

@@ -41,6 +41,9 @@ public sealed record CardRequest
     /// <summary>How the house pours.</summary>
     public required PourGrid Grid { get; init; }
 
+    /// <summary>How the house writes figures and days.</summary>
+    public HouseFormat Format { get; init; } = HouseFormat.Plain;
+
     /// <summary>The house reads fluid ounces first.</summary>
     public bool FluidOuncesFirst { get; init; }
 

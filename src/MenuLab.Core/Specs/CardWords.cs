@@ -1,5 +1,5 @@
-using System.Globalization;
 using MenuLab.Core.Balance;
+using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Quantities;
 
@@ -9,13 +9,13 @@ namespace MenuLab.Core.Specs;
 internal static class CardWords
 {
     /// <summary>Where a line starts: a word where there is one, else the temperature.</summary>
-    public static string Start(double celsius) => celsius switch
+    public static string Start(double celsius, HouseFormat format) => celsius switch
     {
         <= -10 => "freezer",
         >= 0 and <= 8 => "fridge",
         >= 18 and <= 25 => "shelf",
-        >= 40 => $"hot, {celsius.ToString("0", CultureInfo.InvariantCulture)} °C",
-        _ => $"{celsius.ToString("0", CultureInfo.InvariantCulture)} °C",
+        >= 40 => $"hot, {format.Number(celsius, 0)} °C",
+        _ => $"{format.Number(celsius, 0)} °C",
     };
 
     /// <summary>What stands for an allergen where no species is named (words of EU Regulation 1169/2011 Annex II, shortened).</summary>
@@ -56,7 +56,7 @@ internal static class CardWords
     /// Strength and grams of alcohol. Below 0.5 % it says so and that there are traces; it never makes a claim of none,
     /// which depends on where the drink is sold.
     /// </summary>
-    public static string Strength(MetricSet metrics, bool isServed)
+    public static string Strength(MetricSet metrics, bool isServed, HouseFormat format)
     {
         const double traces = 0.5;      // US 27 CFR 7.65, UK licensing law: what counts as alcohol (safety and claims, section 2.1)
         var abv = metrics[Metric.Abv];
@@ -67,7 +67,7 @@ internal static class CardWords
         }
         if (abv.Certainty is Certainty.AtLeast or Certainty.SoFar)
         {
-            return $"At least {Percent(abv.Value)} ABV{before}; a part is unknown.";
+            return $"At least {Percent(abv.Value, format)} ABV{before}; a part is unknown.";
         }
         if (abv.High == 0)
         {
@@ -75,26 +75,26 @@ internal static class CardWords
         }
         if (abv.High < traces)
         {
-            return $"Below 0.5 % ABV{before}; contains traces of alcohol.";
+            return $"Below {format.Number(traces, 1)} % ABV{before}; contains traces of alcohol.";
         }
         var alcohol = metrics[Metric.Alcohol].Value;
-        var range = $"likely {Percent(abv.Low, withSign: false)} to {Percent(abv.High, withSign: false)}";
-        return $"{Percent(abv.Value)} ABV{before}, {range}; {alcohol.ToString(alcohol < 10 ? "0.0" : "0", CultureInfo.InvariantCulture)} g alcohol.";
+        var range = $"likely {Percent(abv.Low, format, withSign: false)} to {Percent(abv.High, format, withSign: false)}";
+        return $"{Percent(abv.Value, format)} ABV{before}, {range}; {format.Number(alcohol, alcohol < 10 ? 1 : 0)} g alcohol.";
     }
 
     /// <summary>Energy and sugar of the whole glass.</summary>
-    public static string Energy(MetricSet metrics)
+    public static string Energy(MetricSet metrics, HouseFormat format)
     {
         var energy = metrics[Metric.EnergyKilocalories];
         var kilojoules = metrics[Metric.EnergyKilojoules];
         var said = energy.Certainty == Certainty.Unknown
             ? "Energy unknown"
-            : $"{About(energy.Certainty)} {Whole(energy.Value)} kcal ({Whole(kilojoules.Value)} kJ)";
+            : $"{About(energy.Certainty)} {format.Number(energy.Value, 0)} kcal ({format.Number(kilojoules.Value, 0)} kJ)";
         var sugar = metrics[Metric.Sugar];
         var grams = sugar.Value * metrics[Metric.Volume].Value / 100;
         return sugar.Certainty == Certainty.Unknown || double.IsNaN(grams)
             ? $"{said}, sugar unknown."
-            : $"{said}, {About(sugar.Certainty).ToLowerInvariant()} {Whole(grams)} g sugar.";
+            : $"{said}, {About(sugar.Certainty).ToLowerInvariant()} {format.Number(grams, 0)} g sugar.";
     }
 
     /// <summary>"a", "a and b", "a, b and c".</summary>
@@ -107,9 +107,7 @@ internal static class CardWords
 
     private static string About(Certainty certainty) => certainty == Certainty.AtLeast ? "At least" : "About";
 
-    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
-
     // One digit more than the limit near the limit (safety and claims, section 0), one digit elsewhere.
-    private static string Percent(double value, bool withSign = true) =>
-        value.ToString(value < 1 ? "0.00" : "0.0", CultureInfo.InvariantCulture) + (withSign ? " %" : "");
+    private static string Percent(double value, HouseFormat format, bool withSign = true) =>
+        format.Number(value, value < 1 ? 2 : 1) + (withSign ? " %" : "");
 }

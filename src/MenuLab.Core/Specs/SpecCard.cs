@@ -1,4 +1,3 @@
-using System.Globalization;
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
@@ -35,6 +34,7 @@ public static class SpecCard
             Name = request.Name,
             Issue = request.Issue,
             IsDraft = request.IsDraft,
+            Format = request.Format,
             PrintedOn = request.PrintedOn,
             InForceFrom = request.InForceFrom,
             Facts = Facts(request),
@@ -45,8 +45,8 @@ public static class SpecCard
             Allergens = CardWords.Contains(request.Balance.Allergens, request.AllergenNames),
             OpenAllergens = CardWords.Open(request.Balance.Allergens, request.AllergenNames),
             CrossContact = CardWords.CrossContact(request.AlsoHandled),
-            Strength = CardWords.Strength(metrics, request.Balance.Served is not null),
-            Energy = CardWords.Energy(metrics),
+            Strength = CardWords.Strength(metrics, request.Balance.Served is not null, request.Format),
+            Energy = CardWords.Energy(metrics, request.Format),
             Cautions = request.Cautions,
         };
     }
@@ -56,7 +56,7 @@ public static class SpecCard
         var build = request.Build;
         var catalogue = request.Catalogue;
         var method = catalogue.Method(build.Method)?.Name ?? NotSaid;
-        var seconds = build.Seconds is { } s ? $"{s.ToString("0.#", CultureInfo.InvariantCulture)} s" : "";
+        var seconds = build.Seconds is { } s ? $"{Figure(s, 1, request.Format)} s" : "";
         var strain = build.Strain?.Replace('_', '-') ?? "";
         var facts = new List<CardFact>
         {
@@ -101,67 +101,68 @@ public static class SpecCard
             Joins.OnTop when !line.IsTopUp => "last, on top",
             _ => "",
         };
-        return new CardLine(number, amount, other, request.Names[line.Ingredient], Joined(line.Treatment, CardWords.Start(line.StartCelsius), joins));
+        return new CardLine(number, amount, other, request.Names[line.Ingredient], Joined(line.Treatment, CardWords.Start(line.StartCelsius, request.Format), joins));
     }
 
     private static (CardAmount Amount, CardAmount Other) Amounts(CardRequest request, DraftLine line, double topUp)
     {
+        var format = request.Format;
         switch (line.Unit)
         {
             case Unit.Millilitre or Unit.Centilitre or Unit.Litre or Unit.Part when double.IsFinite(line.Millilitres):
                 if (line.AmountHigh > line.AmountLow)
                 {
                     var scale = line.Millilitres / line.Amount;
-                    return (new CardAmount($"{Figure(line.AmountLow * scale)}–{Figure(line.AmountHigh * scale)}", "mL"), CardAmount.None);
+                    return (new CardAmount($"{Figure(line.AmountLow * scale, 2, format)}–{Figure(line.AmountHigh * scale, 2, format)}", "mL"), CardAmount.None);
                 }
                 return Poured(request, request.Grid.FromMillilitres(line.Millilitres));
             case Unit.FluidOunce when line.AmountHigh > line.AmountLow:
-                return (new CardAmount($"{Count(line.AmountLow)}–{Count(line.AmountHigh)}", "fl oz"), CardAmount.None);
+                return (new CardAmount($"{Count(line.AmountLow, format)}–{Count(line.AmountHigh, format)}", "fl oz"), CardAmount.None);
             case Unit.FluidOunce when double.IsFinite(line.Amount):
                 return Poured(request, request.Grid.FromFluidOunces(line.Amount));
             case Unit.Gram when double.IsFinite(line.Amount):
-                return (new CardAmount(Figure(line.Amount), "g"), CardAmount.None);
+                return (new CardAmount(Figure(line.Amount, 2, format), "g"), CardAmount.None);
             case Unit.Kilogram or Unit.WeightOunce or Unit.Pound when double.IsFinite(line.Amount):
                 var unit = line.Unit == Unit.Kilogram ? "kg" : line.Unit == Unit.Pound ? "lb" : "oz wt";
-                return (new CardAmount(Count(line.Amount), unit), double.IsFinite(line.Grams) ? new CardAmount(Whole(line.Grams), "g") : CardAmount.None);
+                return (new CardAmount(Count(line.Amount, format), unit), double.IsFinite(line.Grams) ? new CardAmount(format.Number(line.Grams, 0), "g") : CardAmount.None);
             case Unit.Top:
-                return (new CardAmount("top", ""), topUp > 0 ? new CardAmount($"≈ {Whole(5 * Math.Round(topUp / 5))}", "mL") : CardAmount.None);
+                return (new CardAmount("top", ""), topUp > 0 ? new CardAmount($"≈ {format.Number(5 * Math.Round(topUp / 5), 0)}", "mL") : CardAmount.None);
             case Unit.None or Unit.Rinse:
                 return (CardAmount.None, CardAmount.None);
             default:
-                return (Counted(line), InMillilitres(line));
+                return (Counted(line, format), InMillilitres(line, format));
         }
     }
 
     private static (CardAmount, CardAmount) Poured(CardRequest request, PouredAmount poured)
     {
-        var millilitres = poured.Millilitres.Length == 0 ? CardAmount.None : new CardAmount(poured.Millilitres, "mL");
-        var ounces = poured.FluidOunces.Length == 0 ? CardAmount.None : new CardAmount(poured.FluidOunces, "fl oz");
+        var millilitres = poured.Millilitres.Length == 0 ? CardAmount.None : new CardAmount(Written(poured.Millilitres, request.Format), "mL");
+        var ounces = poured.FluidOunces.Length == 0 ? CardAmount.None : new CardAmount(Written(poured.FluidOunces, request.Format), "fl oz");
         var ouncesFirst = millilitres == CardAmount.None || (request.FluidOuncesFirst && ounces != CardAmount.None);
         return ouncesFirst ? (ounces, millilitres) : (millilitres, ounces);
     }
 
-    private static CardAmount Counted(DraftLine line)
+    private static CardAmount Counted(DraftLine line, HouseFormat format)
     {
         if (double.IsNaN(line.Amount))
         {
             return new CardAmount(UnitLabel.Of(line.Unit, one: true), "");
         }
         return line.AmountHigh > line.AmountLow
-            ? new CardAmount($"{Count(line.AmountLow)}–{Count(line.AmountHigh)}", UnitLabel.Of(line.Unit, one: false))
-            : new CardAmount(Count(line.Amount), UnitLabel.Of(line.Unit, line.Amount <= 1));
+            ? new CardAmount($"{Count(line.AmountLow, format)}–{Count(line.AmountHigh, format)}", UnitLabel.Of(line.Unit, one: false))
+            : new CardAmount(Count(line.Amount, format), UnitLabel.Of(line.Unit, line.Amount <= 1));
     }
 
     // A spoon and a drop hold what the measures say. A dash differs threefold between dashers, and a splash is a gesture:
     // millilitres beside them would be invented.
-    private static CardAmount InMillilitres(DraftLine line)
+    private static CardAmount InMillilitres(DraftLine line, HouseFormat format)
     {
         if (line.Unit is not (Unit.Teaspoon or Unit.Tablespoon or Unit.BarSpoon or Unit.Drop or Unit.Cup or Unit.Float) || !(line.Millilitres > 0))
         {
             return CardAmount.None;
         }
-        var figure = line.Millilitres.ToString(line.Millilitres < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
-        return new CardAmount(figure == "0" ? "< 0.1" : figure, "mL");
+        var figure = Figure(line.Millilitres, line.Millilitres < 10 ? 1 : 0, format);
+        return new CardAmount(figure == "0" ? $"< {format.Number(0.1, 1)}" : figure, "mL");
     }
 
     private static List<LadderRung> Ladder(CardRequest request, List<DraftLine> poured, double topUp)
@@ -175,24 +176,24 @@ public static class SpecCard
             number++;
             if (line.Joins != Joins.Mixed && melt > 0)
             {
-                total = Add(rungs, RungKind.Melt, 0, total, melt);
+                total = Add(rungs, request.Format, RungKind.Melt, 0, total, melt);
                 melt = 0;
             }
             var millilitres = line.IsTopUp ? topUp : line.Millilitres;
-            total = Add(rungs, RungKind.Line, number, total, double.IsFinite(millilitres) ? millilitres : 0);
+            total = Add(rungs, request.Format, RungKind.Line, number, total, double.IsFinite(millilitres) ? millilitres : 0);
         }
-        total = Add(rungs, RungKind.Melt, 0, total, melt);
-        Add(rungs, RungKind.Ice, 0, total, IceMillilitres(request));
+        total = Add(rungs, request.Format, RungKind.Melt, 0, total, melt);
+        Add(rungs, request.Format, RungKind.Ice, 0, total, IceMillilitres(request));
         return rungs;
     }
 
-    private static double Add(List<LadderRung> rungs, RungKind kind, int number, double total, double millilitres)
+    private static double Add(List<LadderRung> rungs, HouseFormat format, RungKind kind, int number, double total, double millilitres)
     {
         var to = total + millilitres;
         if (millilitres >= SmallestRungMillilitres)
         {
             // Half a millilitre is as fine as a glass shows; the first line says its own amount.
-            var figure = (Math.Round(2 * to) / 2).ToString(kind == RungKind.Line ? "0.#" : "0", CultureInfo.InvariantCulture);
+            var figure = Figure(Math.Round(2 * to) / 2, kind == RungKind.Line ? 1 : 0, format);
             rungs.Add(new LadderRung(kind, number, total, to, kind switch
             {
                 RungKind.Melt => $"ice to {figure}",
@@ -234,11 +235,17 @@ public static class SpecCard
         return ice > 0 ? ice : 0;
     }
 
-    private static string Count(double value) => PourGrid.Fraction(value) is { Length: > 0 } fraction ? fraction : Figure(value);
+    private static string Count(double value, HouseFormat format) => PourGrid.Fraction(value) is { Length: > 0 } fraction ? fraction : Figure(value, 2, format);
 
-    private static string Figure(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    // So many decimals at most, and no zeros behind them.
+    private static string Figure(double value, int decimals, HouseFormat format)
+    {
+        var text = format.Number(value, decimals);
+        return decimals == 0 ? text : text.TrimEnd('0').TrimEnd('.', ',');
+    }
 
-    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+    // The grid writes with a point; fractions have none.
+    private static string Written(string figure, HouseFormat format) => format.Numbers == NumberPattern.Comma ? figure.Replace('.', ',') : figure;
 
     private static string Joined(params ReadOnlySpan<string> parts)
     {

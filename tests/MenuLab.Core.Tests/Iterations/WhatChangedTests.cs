@@ -93,6 +93,24 @@ public class WhatChangedTests
     }
 
     [Fact]
+    public void What_was_typed_without_a_figure_is_told_without_one()
+    {
+        var sprig = Pour(4, 1.4) with { Line = Pour(4, 1.4).Line with { Amount = double.NaN, Unit = Unit.Sprig, Place = Place.Garnish } };
+        Assert.Equal("Pear spirit in (sprig)", WhatChanged.Between(Drink(), Drink(sprig)).Reason(HouseFormat.Plain));
+    }
+
+    [Fact]
+    public void The_difference_of_an_amount_is_told_in_the_unit_typed_or_in_millilitres_where_that_changed_too()
+    {
+        var drops = Pour(2, 0.1) with { Line = Pour(2, 0.1).Line with { Amount = 2, Unit = Unit.Drop } };
+        var more = Pour(2, 0.2) with { Line = Pour(2, 0.2).Line with { Amount = 4, Unit = Unit.Drop } };
+        Assert.Equal("+2 drops", LineChange.Of(drops, more).AmountInWords(HouseFormat.Plain));
+        Assert.Equal("−4.8 mL", LineChange.Of(Pour(2, 5), more).AmountInWords(HouseFormat.Plain));
+        Assert.Equal(("in", "out", ""), (LineChange.Of(null, more).AmountInWords(HouseFormat.Plain), LineChange.Of(more, null).AmountInWords(HouseFormat.Plain), LineChange.Of(more, more).AmountInWords(HouseFormat.Plain)));
+        Assert.Throws<ArgumentException>(() => LineChange.Of(null, null));
+    }
+
+    [Fact]
     public void A_text_that_stood_twice_and_goes_once_is_one_that_went()
     {
         var before = Drink(Pour(0, 45)) with { KeptAsTyped = ["a whisper of beet leaf", "a whisper of beet leaf"] };

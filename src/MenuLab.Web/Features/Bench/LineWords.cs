@@ -22,6 +22,11 @@ public sealed record LineWords(HouseFormat Format, PourGrid Grid, Unit First)
         : First == Unit.FluidOunce ? Ounces(line.Millilitres)
         : Format.Amount(line.Millilitres);
 
+    /// <summary>The same with the unit that a header would say.</summary>
+    public string WithUnit(DraftLine line) =>
+        line.IsTopUp || IsPieces(line.Unit) || IsWeight(line.Unit) || !double.IsFinite(line.Millilitres) ? Amount(line)
+        : $"{Amount(line)} {(First == Unit.FluidOunce ? "fl oz" : "mL")}";
+
     /// <summary>The same amount as typed, where that was in another unit; else the other of mL and fluid ounces.</summary>
     public string Other(DraftLine line)
     {

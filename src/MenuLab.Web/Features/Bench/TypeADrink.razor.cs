@@ -1,7 +1,6 @@
 using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Web.Features.House;
-using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
 namespace MenuLab.Web.Features.Bench;
@@ -50,9 +49,9 @@ public sealed partial class TypeADrink(CurrentHouse current, IJSRuntime browser,
         StateHasChanged();
     }
 
-    private async Task TypedAsync(ChangeEventArgs typed)
+    private async Task TypedAsync(string? typed)
     {
-        _text = typed.Value as string ?? "";
+        _text = typed ?? "";
         _stale = true;
         await _waiting.CancelAsync();
         _waiting.Dispose();

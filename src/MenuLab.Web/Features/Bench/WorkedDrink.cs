@@ -25,10 +25,13 @@ public sealed record HouseStock(PantryList Pantry, BuildCatalogue Catalogue, Mea
 public sealed record WorkedDrink(ReadDrink Read, WeighedDrink Weighed, DrinkBalance Balance, IReadOnlyList<Caution> Cautions)
 {
     /// <summary>Works a drink out.</summary>
-    public static WorkedDrink Of(ReadDrink read, HouseStock house)
+    /// <param name="read">The drink as read.</param>
+    /// <param name="house">What the house has.</param>
+    /// <param name="uncountedMillilitres">Volume of lines that are not counted, mL; null takes it from the questions.</param>
+    public static WorkedDrink Of(ReadDrink read, HouseStock house, double? uncountedMillilitres = null)
     {
         var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures, house.PricePerGram);
-        var uncounted = read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
+        var uncounted = uncountedMillilitres ?? read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
         var balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, uncounted);
         return new WorkedDrink(read, weighed, balance, [.. Core.Safety.Cautions.Of(weighed.Lines, balance), .. PourCautions.Of(weighed, balance)]);
     }

@@ -14,6 +14,7 @@ public sealed class HouseBook
 {
     private readonly Lazy<DrinkReader> _reader;
     private readonly Lazy<PastedDrink> _pasted;
+    private readonly Lazy<IngredientIndex> _index;
 
     /// <summary>A book.</summary>
     public HouseBook(HouseStock stock, HouseSettings settings, Site site)
@@ -23,6 +24,7 @@ public sealed class HouseBook
         Site = site;
         // The names of three thousand ways to write an ingredient take a moment to sort; whoever reads first waits for it.
         _reader = new Lazy<DrinkReader>(() => new DrinkReader(Vocabulary.Of(new PantryList(Stock.Pantry.All.Where(i => !Archived.Contains(i.Id))), Stock.Catalogue), Stock.Measures));
+        _index = new Lazy<IngredientIndex>(() => new IngredientIndex(Stock.Pantry.All.Where(i => !Archived.Contains(i.Id)), OnHand));
         _pasted = new Lazy<PastedDrink>(() => new PastedDrink(Stock, _reader.Value, Format, Grid));
     }
 
@@ -58,6 +60,9 @@ public sealed class HouseBook
 
     /// <summary>Works out whole typed drinks.</summary>
     public PastedDrink Pasted => _pasted.Value;
+
+    /// <summary>Finds ingredients while somebody types.</summary>
+    public IngredientIndex Index => _index.Value;
 
     /// <summary>Name of a person; "somebody" where the details were erased.</summary>
     public string NameOf(PersonId person) => People.GetValueOrDefault(person) is { Length: > 0 } name ? name : "somebody";

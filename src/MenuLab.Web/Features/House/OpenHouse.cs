@@ -88,6 +88,10 @@ public sealed class OpenHouse : IAsyncDisposable
             {
                 say($"Took in edition {ShippedEdition} of the shipped ingredients: {taken.Added} new, {taken.Changed} changed, {taken.Archived} archived.");
             }
+            if (isDemo && isNew)
+            {
+                await DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow());
+            }
             var house = new OpenHouse(store, file, isDemo, shipped.Catalogue, time);
             await house.RefreshAsync();
             return house;

@@ -1,64 +1,81 @@
+using System.Globalization;
 using MenuLab.Core;
 using MenuLab.Core.Drafts;
-using MenuLab.Core.Specs;
+using MenuLab.Core.Iterations;
 using MenuLab.Print;
 using MenuLab.Web.Accounts;
-using MenuLab.Web.Features.Bench;
-using MenuLab.Web.Features.House;
 using Microsoft.AspNetCore.Mvc;
 
 namespace MenuLab.Web.Features.Specs;
 
-/// <summary>Prints the card of a typed drink. Nobody has approved it, so it says DRAFT across.</summary>
-public sealed class DraftCards(CurrentHouse current, TimeProvider clock)
+/// <summary>Where cards of drafts are printed. Each answers with a PDF, or in plain words why there is none.</summary>
+public static class DraftCards
 {
-    /// <summary>Where a card is printed.</summary>
+    /// <summary>The card of a typed drink.</summary>
     public const string Path = "/card/draft";
 
-    /// <summary>Adds the route.</summary>
-    public static void Map(IEndpointRouteBuilder routes) =>
-        routes.MapPost(Path, (DraftCards cards, [FromForm] string? text, [FromForm] string? unit, [FromForm] string? paper) =>
-        {
-            var card = cards.Of(text ?? "", unit == "fl oz" ? Unit.FluidOunce : Unit.Millilitre, Enum.TryParse<CardPaper>(paper, out var chosen) ? chosen : CardPaper.A6);
-            return card.IsOk
-                ? Results.File(card.Value, "application/pdf")
-                : Results.Text(string.Join('\n', card.Problems.Select(p => p.Message)), "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
-        })
+    /// <summary>The card of a saved iteration.</summary>
+    public static string OfIteration(IterationId id, string paper = "") => string.Create(CultureInfo.InvariantCulture, $"/card/iteration/{id.Value}") + Query(paper);
+
+    /// <summary>The card of what is on the bench.</summary>
+    public static string OfBench(DraftId id, string paper = "") => string.Create(CultureInfo.InvariantCulture, $"/card/drafts/{id.Value}") + Query(paper);
+
+    /// <summary>Four cards to a sheet.</summary>
+    public static string OfSheet(IEnumerable<DraftId> drafts) => $"/card/sheet?drafts={string.Join(',', drafts.Select(d => d.Value))}";
+
+    /// <summary>Adds the routes.</summary>
+    public static void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapPost(Path, (CardDesk cards, [FromForm] string? text, [FromForm] string? unit, [FromForm] string? paper) =>
+            Answer(cards.Paper(paper), on => cards.Typed(text ?? "", unit == "fl oz" ? Unit.FluidOunce : Unit.Millilitre, on)))
         // It stores nothing and answers only with what was sent, so a forged request gains nothing.
         .DisableAntiforgery()
         .RequireAuthorization(May.ReadDrinks);
 
-    /// <summary>The card of a typed drink as a PDF, or what a person must do before there can be one.</summary>
-    public Result<byte[]> Of(string text, Unit bareNumber, CardPaper paper)
-    {
-        var book = current.Book;
-        var drink = book.Pasted.Work(text, bareNumber);
-        if (drink.Read.Lines.Count == 0)
+        routes.MapGet("/card/iteration/{id:guid}", (CardDesk cards, Guid id, string? paper) =>
+            AnswerAsync(cards.Paper(paper), on => cards.IterationAsync(new IterationId(id), on), "There is no such iteration in this house."))
+        .RequireAuthorization(May.WorkDrinks);
+
+        routes.MapGet("/card/drafts/{id:guid}", (CardDesk cards, Guid id, string? paper) =>
+            AnswerAsync(cards.Paper(paper), on => cards.BenchAsync(new DraftId(id), on), "There is no such draft in this house."))
+        .RequireAuthorization(May.WorkDrinks);
+
+        routes.MapGet("/card/sheet", async (CardDesk cards, string? drafts, string? paper) =>
         {
-            return Result.Invalid<byte[]>(new Problem("text", "There is no line to print yet: type an amount and an ingredient, and answer what is asked."));
-        }
-        var content = SpecCard.Content(new CardRequest
-        {
-            Name = drink.Read.Name.Length > 0 ? drink.Read.Name : "No name yet",
-            Issue = "on the bench now",
-            IsDraft = true,
-            PrintedOn = book.Today(clock),
-            Lines = drink.Read.Lines,
-            Names = drink.Read.Lines.Select(l => l.Ingredient).Distinct().ToDictionary(id => id, id => book.Stock.Pantry.Find(id)!.Name),
-            Build = drink.Read.Build,
-            Catalogue = book.Stock.Catalogue,
-            Balance = drink.Balance,
-            Grid = book.Grid,
-            FluidOuncesFirst = bareNumber == Unit.FluidOunce,
-            Cautions = [.. NotOnTheCard(drink), .. drink.Cautions.Select(c => c.Text)],
-        });
-        return CardPrinter.Print(content, paper);
+            var ids = Ids(drafts);
+            return ids.IsOk
+                ? await AnswerAsync(cards.Paper(paper, sheet: true), on => cards.SheetAsync(ids.Value, on), "One of these drafts is not in this house.")
+                : Problems(ids.Problems);
+        })
+        .RequireAuthorization(May.WorkDrinks);
     }
 
-    // A line that is missing from a card without a word would be poured by nobody.
-    private static IEnumerable<string> NotOnTheCard(WorkedDrink drink)
+    private static Result<IReadOnlyList<DraftId>> Ids(string? drafts)
     {
-        var open = drink.Read.Questions.Select(q => q.Text.Trim()).Concat(drink.Read.Unread.Select(u => u.Text.Trim())).ToList();
-        return open.Count == 0 ? [] : [$"Not on this card, still open: {string.Join("; ", open)}."];
+        var asked = (drafts ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var ids = asked.Select(a => Guid.TryParse(a, out var id) ? id : (Guid?)null).OfType<Guid>().Select(id => new DraftId(id)).ToList();
+        return ids.Count == asked.Length && ids.Count is > 0 and <= CardDesk.MaxDrinks
+            ? Result.Ok<IReadOnlyList<DraftId>>(ids)
+            : Result.Invalid<IReadOnlyList<DraftId>>(new Problem("drafts", $"Name 1 to {CardDesk.MaxDrinks} drafts by their ids, with commas between them."));
     }
+
+    private static async Task<IResult> AnswerAsync(Result<CardPaper> paper, Func<CardPaper, Task<Result<byte[]>?>> print, string missing) =>
+        !paper.IsOk ? Problems(paper.Problems)
+        : await print(paper.Value) is { } card ? Answer(paper, _ => card)
+        : Results.Text(missing, "text/plain; charset=utf-8", statusCode: StatusCodes.Status404NotFound);
+
+    private static IResult Answer(Result<CardPaper> paper, Func<CardPaper, Result<byte[]>> print)
+    {
+        if (!paper.IsOk)
+        {
+            return Problems(paper.Problems);
+        }
+        var card = print(paper.Value);
+        return card.IsOk ? Results.File(card.Value, "application/pdf") : Problems(card.Problems);
+    }
+
+    private static IResult Problems(IEnumerable<Problem> problems) =>
+        Results.Text(string.Join('\n', problems.Select(p => p.Message)), "text/plain; charset=utf-8", statusCode: StatusCodes.Status422UnprocessableEntity);
+
+    private static string Query(string paper) => paper.Length > 0 ? "?paper=" + paper : "";
 }
