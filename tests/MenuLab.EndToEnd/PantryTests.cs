@@ -107,6 +107,7 @@ public sealed partial class PantryTests(SiteAndBrowser run)
         await Expect(page.GetByTestId("ingredient").First).ToBeVisibleAsync();
         await page.Keyboard.PressAsync("/");
         await page.Keyboard.TypeAsync("vinegar");
+        await Expect(page.Locator("#find")).ToHaveValueAsync("vinegar");
         await Expect(page.GetByTestId("count")).ToContainTextAsync(Shown());
         await Expect(page.GetByTestId("ingredient").First).ToContainTextAsync("inegar");
         await page.Keyboard.PressAsync("ArrowDown");
@@ -127,8 +128,8 @@ public sealed partial class PantryTests(SiteAndBrowser run)
         await using var visit = await run.OpenAsync(width, height, mode, "/pantry");
         var page = visit.Page;
         await FindAsync(visit, "juice");
-        await page.GetByLabel("Allergen").SelectOptionAsync("Sulphites");
-        await page.GetByText("a question", new() { Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Combobox, new() { Name = "Allergen" }).SelectOptionAsync("Sulphites");
+        await page.GetByRole(AriaRole.Radio, new() { Name = "a question" }).CheckAsync();
         await ExpectCleanAsync(page, "list");
         await page.GetByTestId("ingredient").First.GetByRole(AriaRole.Link).ClickAsync();
         await page.GetByTestId("figure-total_sugars_g").Locator(".own input").FillAsync("1,500");
