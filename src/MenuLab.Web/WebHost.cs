@@ -117,7 +117,6 @@ public static class WebHost
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();
         builder.Services.AddScoped<PantryDesk>();
-        builder.Services.AddScoped<DraftCards>();
         builder.Services.AddScoped<DraftDesk>();
         builder.Services.AddScoped<ImportDesk>();
         builder.Services.AddScoped<HouseDesk>();
