@@ -29,7 +29,10 @@ public sealed record DraftRow
     /// <summary>What it is for: slot, style, claim, as far as the brief says.</summary>
     public IReadOnlyList<string> For { get; init; } = [];
 
-    /// <summary>The day it must be ready, in words; empty where open.</summary>
+    /// <summary>The day it must be ready; empty where open.</summary>
+    public string DueDay { get; init; } = "";
+
+    /// <summary>How far off that day is, in words; empty where it is open, or nobody works on it.</summary>
     public string Due { get; init; } = "";
 
     /// <summary>That day is past, and it is still in the works.</summary>
@@ -74,7 +77,8 @@ public sealed record DraftRow
             Version = listing.Version,
             Reason = listing.StandingReason,
             For = [.. purpose.Where(text => text.Length > 0)],
-            Due = brief.Due is { } due ? DaysInWords.Due(due, book.Site.DayOf(now), format, listing.Standing == Standing.InTheWorks) : "",
+            DueDay = brief.Due is { } due ? format.Day(due) : "",
+            Due = brief.Due is { } day && listing.Standing == Standing.InTheWorks ? DaysInWords.Due(day, book.Site.DayOf(now)) : "",
             IsOverdue = listing.Standing == Standing.InTheWorks && brief.Due < book.Site.DayOf(now),
             Changed = DaysInWords.When(listing.ChangedAt, now, book.Site, format),
             ChangedBy = book.NameOf(listing.ChangedBy),
@@ -87,8 +91,8 @@ public sealed record DraftRow
         };
     }
 
-    // Lists hold no ranges; a tenth is what a list can stand for. Strength near a claim's limit needs its second decimal.
+    // Lists hold no ranges; three figures are what a list can stand for. Acid, and strength near a claim's limit, need their second decimal.
     private static string Figure(IterationFigures figures, Metric metric, double? value, HouseFormat format) =>
         // The stored share is the larger of sugar's and acid's; strength may know more, and then says "at least" a little too often.
-        format.Value(new Estimate(value ?? double.NaN, value ?? double.NaN, value ?? double.NaN, Metrics.Info(metric).Unit, figures.Unknown ?? 0), metric == Metric.Sugar ? 1 : 2);
+        format.Value(new Estimate(value ?? double.NaN, value ?? double.NaN, value ?? double.NaN, Metrics.Info(metric).Unit, figures.Unknown ?? 0), metric == Metric.Acid || value < 1 ? 2 : 1);
 }

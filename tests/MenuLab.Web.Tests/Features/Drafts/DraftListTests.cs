@@ -99,16 +99,27 @@ public sealed class DraftListTests : BunitContext, IAsyncLifetime
     }
 
     [Theory]
-    [InlineData(0, "due today")]
-    [InlineData(1, "due tomorrow")]
-    [InlineData(5, "due 8 Nov 2026, in 5 days")]
-    [InlineData(-1, "1 day overdue, 2 Nov 2026")]
-    [InlineData(-14, "14 days overdue, 20 Oct 2026")]
+    [InlineData(0, "today")]
+    [InlineData(1, "tomorrow")]
+    [InlineData(5, "in 5 days")]
+    [InlineData(-1, "1 day overdue")]
+    [InlineData(-14, "14 days overdue")]
     public void A_due_day_is_said_in_words(int days, string words)
     {
         var today = new DateOnly(2026, 11, 3);
-        Assert.Equal(words, DaysInWords.Due(today.AddDays(days), today, HouseFormat.Plain, counts: true));
-        Assert.Equal("due " + HouseFormat.Plain.Day(today.AddDays(days)), DaysInWords.Due(today.AddDays(days), today, HouseFormat.Plain, counts: false));
+        Assert.Equal(words, DaysInWords.Due(today.AddDays(days), today));
+    }
+
+    [Fact]
+    public async Task Only_a_draft_in_the_works_is_overdue()
+    {
+        var id = DraftId.New();
+        await _test.Starter.FromBriefAsync(id, new BriefForm { Name = "Late", Due = new DateOnly(2026, 11, 1) }.Read("EUR").Value);
+        var row = Assert.Single(await _test.Drafts.ListAsync());
+        Assert.Equal(("2 days overdue", "1 Nov 2026", true), (row.Due, row.DueDay, row.IsOverdue));
+        await _test.Drafts.StandAsync(row, Standing.Parked, "");
+        row = Assert.Single(await _test.Drafts.ListAsync());
+        Assert.Equal(("", "1 Nov 2026", false), (row.Due, row.DueDay, row.IsOverdue));
     }
 
     [Theory]
