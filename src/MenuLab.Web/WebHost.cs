@@ -4,6 +4,7 @@ using MenuLab.Web.Features.Bench;
 using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
+using MenuLab.Web.Features.Pantry;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
@@ -115,7 +116,7 @@ public static class WebHost
         builder.Services.AddScoped<BenchBrowser>();
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();
-        builder.Services.AddScoped<DraftCards>();
+        builder.Services.AddScoped<PantryDesk>();
         builder.Services.AddScoped<DraftDesk>();
         builder.Services.AddScoped<ImportDesk>();
         builder.Services.AddScoped<HouseDesk>();

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using UglyToad.PdfPig;

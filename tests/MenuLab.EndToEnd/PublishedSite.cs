@@ -47,10 +47,10 @@ internal sealed partial class PublishedSite : IAsyncDisposable
     }
 
     /// <summary>Kills it, as a power cut would.</summary>
-    public async Task KillAsync()
+    public Task KillAsync()
     {
         _process.Kill(entireProcessTree: true);
-        await _process.WaitForExitAsync();
+        return _process.WaitForExitAsync();
     }
 
     /// <summary>Starts it again where it was, on the same data.</summary>

@@ -47,7 +47,8 @@ public static class PriceQueries
         return perGram;
     }
 
-    private static double? PerGram(PriceRow price, PackRow pack, Ingredient ingredient)
+    /// <summary>What a gram costs by one price; null where nobody has weighed a piece.</summary>
+    internal static double? PerGram(PriceRow price, PackRow pack, Ingredient ingredient)
     {
         var net = Costing.Net(Money.Of(price.Amount / 10_000m, price.Currency), price.IsGross, price.TaxRate / 10_000m);
         return Costing.PerGram(net, pack.Amount, pack.Unit, ingredient);

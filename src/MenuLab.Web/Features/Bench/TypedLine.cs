@@ -56,6 +56,10 @@ public sealed record TypedLine
         pieces.AddRange(read.Questions.Select(q => new Piece(q.Text.Trim(), q.Asks, IsOdd: true)));
         pieces.AddRange(read.Unread.Select(u => new Piece(u.Text.Trim(), u.Reason, IsOdd: true)));
         pieces.AddRange(new[] { read.Build.Method, read.Build.Glass, read.Build.Ice, read.Build.Strain }.OfType<string>().Select(key => new Piece(key.Replace('_', ' '), "build")));
+        if (pieces.Count == 0 && read.Name.Length > 0)
+        {
+            pieces.Add(new Piece(read.Name, "no amount and no known ingredient: Enter keeps it as typed", IsOdd: true));
+        }
         if (joinsLine is { } onto)
         {
             pieces.Add(new Piece($"already line {onto.Place}", $"Enter adds to it: {onto.Amount}"));

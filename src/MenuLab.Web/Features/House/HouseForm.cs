@@ -5,6 +5,15 @@ using MenuLab.Data.House;
 
 namespace MenuLab.Web.Features.House;
 
+/// <summary>What a house calls an ounce.</summary>
+public enum Ounce
+{
+    /// <summary>30 mL, as jiggers are sold.</summary>
+    AsTraded,
+    /// <summary>29.5735 mL, as defined in the US.</summary>
+    UnitedStates,
+}
+
 /// <summary>The form of the house's settings, as typed.</summary>
 public sealed class HouseForm
 {
@@ -17,8 +26,8 @@ public sealed class HouseForm
     /// <summary>The unit that stands first.</summary>
     public FirstUnit FirstUnit { get; set; }
 
-    /// <summary>An ounce is 30 mL, as traded; else it is the US one.</summary>
-    public bool TradeOunce { get; set; } = true;
+    /// <summary>What an ounce is.</summary>
+    public Ounce Ounce { get; set; }
 
     /// <summary>What jiggers step by, mL, as typed.</summary>
     public string PourStep { get; set; } = "";
@@ -58,7 +67,7 @@ public sealed class HouseForm
     {
         Name = book.Settings.Name,
         FirstUnit = book.Settings.FirstUnit,
-        TradeOunce = book.Stock.Measures.FluidOunce == PourGrid.TradeOunceMillilitres,
+        Ounce = book.Stock.Measures.FluidOunce == PourGrid.TradeOunceMillilitres ? Ounce.AsTraded : Ounce.UnitedStates,
         PourStep = book.Format.Amount(book.Settings.PourStepMillilitres),
         Numbers = book.Settings.NumberPattern,
         Dates = book.Settings.DatePattern,
@@ -76,7 +85,7 @@ public sealed class HouseForm
     public HouseFormat Format => new(Numbers, Dates, Temperatures);
 
     /// <summary>What an ounce would hold, mL.</summary>
-    public double OunceMillilitres => TradeOunce ? PourGrid.TradeOunceMillilitres : UsOunceMillilitres;
+    public double OunceMillilitres => Ounce == Ounce.AsTraded ? PourGrid.TradeOunceMillilitres : UsOunceMillilitres;
 
     /// <summary>The pour step, mL; null where what was typed is none.</summary>
     public double? PourStepMillilitres => HouseParse.Number(PourStep) is { IsRead: true, Value: var step } ? step : null;

@@ -28,8 +28,8 @@ public sealed class HouseDeskTests : BunitContext, IAsyncLifetime
         var told = 0;
         using var page = _test.House.Notice.Listen(Core.Drafts.PageId.New(), _test.Person.Id, null, null, () => told++);
         var form = _test.Desk.Open();
-        (form.Numbers, form.Dates, form.FirstUnit, form.TradeOunce, form.PourStep, form.Currency, form.TimeZone, form.DayTurn) =
-            (NumberPattern.Comma, DatePattern.YearMonthDay, FirstUnit.FluidOunces, false, "7,5", "sek", "Europe/Stockholm", "5:30");
+        (form.Numbers, form.Dates, form.FirstUnit, form.Ounce, form.PourStep, form.Currency, form.TimeZone, form.DayTurn) =
+            (NumberPattern.Comma, DatePattern.YearMonthDay, FirstUnit.FluidOunces, Ounce.UnitedStates, "7,5", "sek", "Europe/Stockholm", "5:30");
         var saved = await _test.Desk.SaveAsync(form);
         Assert.True(saved.IsOk);
         var book = _test.House.Book;
@@ -67,7 +67,7 @@ public sealed class HouseDeskTests : BunitContext, IAsyncLifetime
     {
         var form = _test.Desk.Open();
         Assert.Equal("22.5 mL · ¾ fl oz", HouseExamples.Amount(form));
-        (form.Numbers, form.FirstUnit, form.TradeOunce) = (NumberPattern.Comma, FirstUnit.FluidOunces, false);
+        (form.Numbers, form.FirstUnit, form.Ounce) = (NumberPattern.Comma, FirstUnit.FluidOunces, Ounce.UnitedStates);
         Assert.Equal("¾ fl oz · 22,18 mL", HouseExamples.Amount(form));
         form.TimeZone = "Europe/Lisbon";
         Assert.Equal("It is 12:00 there, and the bar's day is 3 Nov 2026.", HouseExamples.Clock(form, _test.Clock.Now));
@@ -83,7 +83,7 @@ public sealed class HouseDeskTests : BunitContext, IAsyncLifetime
         Assert.Contains("22.5 mL · ¾ fl oz", page.Find("#unit-told").TextContent, StringComparison.Ordinal);
         page.Find("#numbers").Change("Comma");
         Assert.Contains("€0,91", page.Find("#currency-told").TextContent, StringComparison.Ordinal);
-        page.Find("#ounce").Change("False");
+        page.Find("#ounce").Change("UnitedStates");
         Assert.Contains("Saved iterations keep the ounce", page.Find("#ounce-told").TextContent, StringComparison.Ordinal);
         page.Find("form").Submit();
         page.WaitForAssertion(() => Assert.EndsWith("/house?saved=true", Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal));
