@@ -126,7 +126,7 @@ public sealed class SideBySide
     {
         if (!change.What.HasFlag(LineAspects.Amount))
         {
-            return change.What switch { LineAspects.None => "=", LineAspects.Added => "▲ in", LineAspects.Removed => "▼ out", _ => "changed" };
+            return change.What switch { LineAspects.None => "=", LineAspects.Added => "▲ in", LineAspects.Removed => "▼ out", LineAspects.Reckoned => "new figures", _ => "changed" };
         }
         // Jigger amounts stand in the house's unit, as the amounts beside them do; drops and dashes as they were counted.
         var millilitres = change.MillilitresDifference;
