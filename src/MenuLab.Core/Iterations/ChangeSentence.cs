@@ -28,7 +28,7 @@ internal static class ChangeSentence
         var unknown = effects.Count == 0 && Told.All(m => figures[m].Certainty == Certainty.Unknown);
         if (causes.Count == 0)
         {
-            return $"{ChangeWords.Capital(string.Join(", ", changes.InWords(format)))}: no amount and nothing of the build that the figures count.";
+            return $"{ChangeWords.Capital(string.Join(", ", changes.InWords(format)))}: nothing that the figures count.";
         }
         var subject = ChangeWords.Capital(InAList(causes));
         return effects.Count > 0 ? $"{subject} took {string.Join(" and ", effects)}."

@@ -268,7 +268,7 @@ public class WhatChangedTests
         var before = Drink(Pour(0, 45), Pour(1, 30));
         var figures = WhatChanged.Figures(Balance(before), Balance(before));
         Assert.Equal(
-            "Called Slack water: no amount and nothing of the build that the figures count.",
+            "Called Slack water: nothing that the figures count.",
             WhatChanged.Between(before, before with { Name = "Slack water" }).Sentence(figures, HouseFormat.Plain));
     }
 

@@ -233,6 +233,29 @@ public class SpecCardTests
         }
     }
 
+    [Fact]
+    public void A_house_that_writes_a_comma_has_it_in_every_figure_of_its_card_and_its_days_in_its_own_order()
+    {
+        var plain = Card(LowWater, Shake);
+        var comma = SpecCard.Content(Request(LowWater, Shake) with { Format = new HouseFormat(NumberPattern.Comma, DatePattern.YearMonthDay) });
+        Assert.Contains("22,5", Flat(comma), StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\d\.\d", Flat(comma));
+        // Nothing else differs: the sentences' own commas are not between digits.
+        Assert.Equal(Flat(plain), System.Text.RegularExpressions.Regex.Replace(Flat(comma), @"(?<=\d),(?=\d)", "."));
+        Assert.Equal("2026-10-19", comma.Format.Day(comma.PrintedOn));
+    }
+
+    [Fact]
+    public void Cereals_and_nuts_are_named_by_species_where_every_ingredient_says_which()
+    {
+        Assert.Equal("barley and oats (gluten)", AllergenSpecies.Name(Allergen.Gluten, ["barley", "Oats ", "barley"]));
+        Assert.Equal("almond (tree nuts)", AllergenSpecies.Name(Allergen.TreeNuts, ["almond"]));
+        Assert.Null(AllergenSpecies.Name(Allergen.Gluten, ["barley", ""]));
+        Assert.Null(AllergenSpecies.Name(Allergen.Gluten, ["read the label"]));
+        Assert.Null(AllergenSpecies.Name(Allergen.Gluten, []));
+        Assert.Null(AllergenSpecies.Name(Allergen.Sulphites, ["nearly always above 10 mg/L"]));
+    }
+
     private static string Flat(CardContent card) => string.Join(
         "|", [.. card.Lines.Select(line => line.ToString()), .. card.Ladder.Select(rung => rung.Label), .. card.Facts.Select(fact => fact.Text), card.Strength, card.Energy]);
 

@@ -14,8 +14,9 @@ namespace MenuLab.Web.Features.History;
 /// <param name="Added">Share that was added.</param>
 /// <param name="Gone">Share that was taken away.</param>
 /// <param name="Change">Against the column to the left; null in the first.</param>
+/// <param name="Difference">The same as printed, with a mark for more and for less; empty in the first.</param>
 /// <param name="Notes">Where it goes and what else changed.</param>
-public sealed record LineCell(string Amount, string Other, double Kept, double Added, double Gone, LineChange? Change, IReadOnlyList<string> Notes);
+public sealed record LineCell(string Amount, string Other, double Kept, double Added, double Gone, LineChange? Change, string Difference, IReadOnlyList<string> Notes);
 
 /// <summary>An ingredient across the columns.</summary>
 /// <param name="Name">Its name.</param>
@@ -118,8 +119,24 @@ public sealed class SideBySide
         return new LineCell(
             line is null ? "" : _words.WithUnit(line.Line),
             line is null ? "" : _words.Other(line.Line),
-            Share(Math.Min(was, now)), Share(Math.Max(0, now - was)), Share(Math.Max(0, was - now)), change, notes);
+            Share(Math.Min(was, now)), Share(Math.Max(0, now - was)), Share(Math.Max(0, was - now)), change, change is null ? "" : Difference(change), notes);
     }
+
+    private string Difference(LineChange change)
+    {
+        if (!change.What.HasFlag(LineAspects.Amount))
+        {
+            return change.What switch { LineAspects.None => "=", LineAspects.Added => "▲ in", LineAspects.Removed => "▼ out", LineAspects.Reckoned => "new figures", _ => "changed" };
+        }
+        // Jigger amounts stand in the house's unit, as the amounts beside them do; drops and dashes as they were counted.
+        var millilitres = change.MillilitresDifference;
+        var said = IsByJigger(change.Before!.Line) && IsByJigger(change.After!.Line) && double.IsFinite(millilitres) && millilitres != 0
+            ? $"{(millilitres > 0 ? "+" : "−")}{(_words.First == Unit.FluidOunce ? _words.Ounces(Math.Abs(millilitres)) + " fl oz" : _words.Format.Amount(Math.Abs(millilitres)) + " mL")}"
+            : change.AmountInWords(_words.Format);
+        return said[0] switch { '+' => $"▲ {said}", '−' => $"▼ {said}", _ => said };
+    }
+
+    private static bool IsByJigger(DraftLine line) => line.Unit is Unit.Millilitre or Unit.Centilitre or Unit.Litre or Unit.FluidOunce or Unit.Part;
 
     // Grams stand in where a line has no volume, so that a pinch is seen at all.
     private static double Length(DraftLine line) =>

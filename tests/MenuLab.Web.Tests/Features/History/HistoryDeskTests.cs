@@ -74,7 +74,10 @@ public sealed class HistoryDeskTests(HarbourHouse harbour)
         Assert.Equal(22.5 / 45, honey.Cells[1].Kept, 9);
         Assert.Equal(0, honey.Cells[1].Added, 9);
         Assert.Equal(7.5 / 45, honey.Cells[1].Gone, 9);
-        Assert.Equal("−7.5 mL", honey.Cells[1].Change!.AmountInWords(HouseFormat.Plain));
+        Assert.Equal(["", "▼ −7.5 mL", "▲ +7.5 mL"], honey.Cells.Select(c => c.Difference));
+        // A house that reads ounces first reads the difference in ounces too, whatever was typed.
+        var ounces = new SideBySide(states, Words with { First = Unit.FluidOunce });
+        Assert.Equal(["", "▼ −¼ fl oz", "▲ +¼ fl oz"], Assert.Single(ounces.Lines, l => l.Name.Contains("oney", StringComparison.Ordinal)).Cells.Select(c => c.Difference));
         var oat = Assert.Single(sides.Lines, l => l.Name.Contains("at drink", StringComparison.Ordinal));
         Assert.Equal(["", "", "10 mL"], oat.Cells.Select(c => c.Amount));
         Assert.Null(oat.Cells[1].Change);
