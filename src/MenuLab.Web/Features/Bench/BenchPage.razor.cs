@@ -27,6 +27,8 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     private ChangesInWords? _changes;
     private bool _busy;
     private bool _missing;
+    private bool _asked;
+    private bool _opened;
 
     /// <summary>The draft.</summary>
     [Parameter]
@@ -72,10 +74,12 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (!firstRender || View is null)
+        if (_asked || View is null)
         {
             return;
         }
+        // Nothing can be typed before what was typed last time stands there again: the one would overwrite the other.
+        _asked = true;
         var kept = await browser.ReadAsync(Id);
         foreach (var entry in kept.Waiting)
         {
@@ -93,6 +97,7 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
             _reason = kept.Reason;
         }
         Typed(kept.Line);
+        _opened = true;
         StateHasChanged();
     }
 
@@ -160,7 +165,9 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     {
         if (await GuardAsync(() => Session.MoveAsync(move.Line, move.By)))
         {
-            await browser.FocusAsync($"[data-line='{move.Line.Id.Value}'] input.cell, [data-line='{move.Line.Id.Value}'] button.grip");
+            // The moved row first, then the focus: a row loses it while it moves.
+            StateHasChanged();
+            await browser.FocusAsync($"[data-line='{move.Line.Id.Value}'] {(move.Line.Row is ReadRow ? "input.cell" : "button.grip")}");
         }
     }
 
