@@ -1,3 +1,5 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace MenuLab.EndToEnd;
@@ -5,6 +7,11 @@ namespace MenuLab.EndToEnd;
 /// <summary>One visit to the site: a page, and what it asked for or broke meanwhile.</summary>
 public sealed class Visit : IAsyncDisposable
 {
+    private static readonly AxeRunOptions Rules = new()
+    {
+        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+    };
+
     private readonly IBrowserContext _context;
 
     private Visit(IBrowserContext context, IPage page)
@@ -70,6 +77,15 @@ public sealed class Visit : IAsyncDisposable
         await Text.FillAsync(text);
         await Assertions.Expect(Page.GetByTestId("line")).ToHaveCountAsync(lines);
         await Assertions.Expect(Page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
+    }
+
+    /// <summary>No rule of WCAG 2.2 AA that a machine can check is broken.</summary>
+    /// <param name="state">What is on the page, for the message.</param>
+    public async Task ExpectAccessibleAsync(string state)
+    {
+        var result = await Page.RunAxe(Rules);
+        Assert.NotEmpty(result.Passes);
+        Assert.Empty(result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{state}: {rule.Id}: {node.Html}")));
     }
 
     /// <summary>Nothing went to another origin and nothing broke.</summary>

@@ -93,6 +93,16 @@ public static class EditFields
         return collisions;
     }
 
+    /// <summary>The fields that a build says something about; the others are left open.</summary>
+    public static BuildFields Said(Build build) =>
+        (build.Method is null ? 0 : BuildFields.Method)
+        | (build.Seconds is null ? 0 : BuildFields.Seconds)
+        | (build.Ice is null ? 0 : BuildFields.Ice)
+        | (build.Glass is null ? 0 : BuildFields.Glass)
+        | (build.Strain is null ? 0 : BuildFields.Strain)
+        | (build.ServedOn is null ? 0 : BuildFields.ServedOn)
+        | (build.Steps.Count == 0 ? 0 : BuildFields.Steps);
+
     /// <summary>The part of an action that sets one field: what "take theirs" applies again.</summary>
     public static EditAction Narrow(EditAction action, EditField field) => action switch
     {

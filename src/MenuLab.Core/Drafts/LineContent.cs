@@ -1,3 +1,4 @@
+using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.Pantry;
 
 namespace MenuLab.Core.Drafts;
@@ -73,6 +74,9 @@ public sealed record LineContent
         Understood = new Understood(millilitres, null, 0, []),
         Place = place,
     };
+
+    /// <summary>A line that is kept as typed until its question is answered.</summary>
+    public static LineContent KeptAsTyped(LineQuestion question) => KeptAsTyped(question.Text, Known(question.Millilitres), question.Place);
 
     /// <summary>The line as the balance takes it; null for one that is kept as typed.</summary>
     public DraftLine? ToDraftLine() => Ingredient is not { } ingredient ? null : new DraftLine

@@ -29,7 +29,7 @@ public sealed class PackWriting(IWriter writer, TimeProvider time)
                     return Result.Ok(pack.Id);
                 }
                 var problems = new List<Problem>();
-                var supplier = PantryWriting.Line(pack.Supplier, 0, PantryWriting.NameMaxLength, "supplier", "a supplier", problems);
+                var supplier = OneLine.Check(pack.Supplier, 0, PantryWriting.NameMaxLength, "supplier", "a supplier", problems);
                 if (!(pack.Amount > 0 && pack.Amount <= LargestPack))
                 {
                     problems.Add(new Problem("amount", "A pack holds more than nothing and at most 1000000 of its unit."));

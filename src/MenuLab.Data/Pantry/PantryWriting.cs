@@ -51,7 +51,7 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
                     return Result.Ok(wish.Id);
                 }
                 var problems = new List<Problem>();
-                var name = Line(wish.Name, 1, NameMaxLength, "name", "a name", problems);
+                var name = OneLine.Check(wish.Name, 1, NameMaxLength, "name", "a name", problems);
                 KeptAt(wish.KeptAtCelsius, problems);
                 if (wish.Basis is not (CompositionBuilder.PerMass or CompositionBuilder.PerVolume))
                 {
@@ -88,7 +88,7 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
             id, seen,
             async (db, row, problems) =>
             {
-                var name = Line(card.Name, 1, NameMaxLength, "name", "a name", problems);
+                var name = OneLine.Check(card.Name, 1, NameMaxLength, "name", "a name", problems);
                 var note = card.Note?.Trim() ?? "";
                 if (note.Length > NoteMaxLength)
                 {
@@ -96,7 +96,7 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
                 }
                 KeptAt(card.KeptAtCelsius, problems);
                 problems.AddRange(card.Roles.Where(r => !Roles.All.Contains(r)).Select(r => new Problem("roles", $"There is no role \"{r}\".")));
-                var aliases = card.Aliases.Select(a => Line(a, 1, NameMaxLength, "aliases", "each other way to write it on a line of its own,", problems)).Distinct(StringComparer.Ordinal).ToList();
+                var aliases = card.Aliases.Select(a => OneLine.Check(a, 1, NameMaxLength, "aliases", "each other way to write it on a line of its own,", problems)).Distinct(StringComparer.Ordinal).ToList();
                 if (aliases.Count > MostAliases)
                 {
                     problems.Add(new Problem("aliases", $"Give at most {MostAliases} other ways to write it."));
@@ -225,9 +225,9 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
             {
                 foreach (var word in words)
                 {
-                    var source = Line(word.Source, word.State == AllergenState.Absent ? 1 : 0, SourceMaxLength, "allergens",
+                    var source = OneLine.Check(word.Source, word.State == AllergenState.Absent ? 1 : 0, SourceMaxLength, "allergens",
                         word.State == AllergenState.Absent ? "what you read (the label, a letter of the supplier): absent needs somebody's word," : "a source", problems);
-                    var note = Line(word.Note, 0, SourceMaxLength, "allergens", "a note", problems);
+                    var note = OneLine.Check(word.Note, 0, SourceMaxLength, "allergens", "a note", problems);
                     if (problems.Count > 0)
                     {
                         return Task.CompletedTask;
@@ -268,7 +268,7 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
                 {
                     problems.Add(new Problem("celsius", $"What was read stood between {HouseFormat.Plain.Amount(Coldest)} and {HouseFormat.Plain.Amount(Warmest)} °C."));
                 }
-                var note = Line(reading.Note, 0, SourceMaxLength, "note", "a note", problems);
+                var note = OneLine.Check(reading.Note, 0, SourceMaxLength, "note", "a note", problems);
                 DayIsSane(reading.Day, time, problems, "day");
                 if (reading.Replaces is { } old && !await db.Readings.AnyAsync(r => r.Id == old && r.Ingredient == id && r.Kind == reading.Kind))
                 {
@@ -344,21 +344,6 @@ public sealed class PantryWriting(IWriter writer, TimeProvider time)
                 return Result.Ok(isOnHand);
             },
             cancellation);
-
-    /// <summary>A short text on one line, or a problem.</summary>
-    internal static string Line(string? text, int shortest, int longest, string field, string what, List<Problem> problems)
-    {
-        var trimmed = text?.Trim() ?? "";
-        if (trimmed.Length < shortest || trimmed.Length > longest)
-        {
-            problems.Add(new Problem(field, $"Give {what} of {(shortest == 0 ? "at most" : $"{shortest} to")} {longest} characters."));
-        }
-        else if (trimmed.Any(char.IsControl))
-        {
-            problems.Add(new Problem(field, $"Give {what} without line breaks or other control characters."));
-        }
-        return trimmed;
-    }
 
     /// <summary>A day that a person may mean: a typed 2062 is a slip.</summary>
     internal static void DayIsSane(DateOnly day, TimeProvider time, List<Problem> problems, string field, int daysAhead = 1)

@@ -19,7 +19,11 @@ public static class PriceQueries
     /// <param name="day">The site's day.</param>
     /// <param name="pantry">Where densities and piece weights are found; what it lacks has no price.</param>
     /// <returns>Net price per gram; an ingredient without a price is absent.</returns>
-    public static async Task<IReadOnlyDictionary<IngredientId, double>> PricesPerGram(this MenuLabDbContext db, SiteId site, DateOnly day, PantryList pantry)
+    public static async Task<IReadOnlyDictionary<IngredientId, double>> PricesPerGram(this MenuLabDbContext db, SiteId site, DateOnly day, PantryList pantry) =>
+        (await db.PricesNow(site, day, pantry)).ToDictionary(p => p.Key, p => p.Value.PerGram);
+
+    /// <summary>The same with the day since when each price counts.</summary>
+    public static async Task<IReadOnlyDictionary<IngredientId, PriceNow>> PricesNow(this MenuLabDbContext db, SiteId site, DateOnly day, PantryList pantry)
     {
         var prices = await (
             from price in db.Prices
@@ -27,24 +31,24 @@ public static class PriceQueries
             join at in db.Sites on pack.Site equals at.Id
             where pack.Site == site && pack.ArchivedAt == null && price.Currency == at.Currency && price.FromDay <= day
             select new { Pack = pack, Price = price }).ToListAsync();
-        return PerGram(prices.Select(p => p.Price), prices.Select(p => p.Pack).DistinctBy(p => p.Id), pantry);
+        return Counting(prices.Select(p => p.Price), prices.Select(p => p.Pack).DistinctBy(p => p.Id), pantry);
     }
 
-    /// <summary>What a gram of each ingredient costs by the latest of some prices; all of them in one currency and from days that have come.</summary>
-    internal static Dictionary<IngredientId, double> PerGram(IEnumerable<PriceRow> prices, IEnumerable<PackRow> packs, PantryList pantry)
+    /// <summary>The price of each ingredient that counts, the latest of some; all of them in one currency and from days that have come.</summary>
+    internal static Dictionary<IngredientId, PriceNow> Counting(IEnumerable<PriceRow> prices, IEnumerable<PackRow> packs, PantryList pantry)
     {
         var byId = packs.ToDictionary(p => p.Id);
-        var perGram = new Dictionary<IngredientId, double>();
+        var counting = new Dictionary<IngredientId, PriceNow>();
         // The ids are made in the order of entry, so the later one wins on one day.
         foreach (var price in prices.OrderBy(p => p.FromDay).ThenBy(p => p.Id.Value))
         {
             var pack = byId[price.Pack];
             if (pantry.Find(pack.Ingredient) is { } ingredient && PerGram(price, pack, ingredient) is { } cost)
             {
-                perGram[ingredient.Id] = cost;
+                counting[ingredient.Id] = new PriceNow(cost, price.FromDay);
             }
         }
-        return perGram;
+        return counting;
     }
 
     /// <summary>What a gram costs by one price; null where nobody has weighed a piece.</summary>

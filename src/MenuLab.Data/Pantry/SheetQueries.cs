@@ -69,26 +69,6 @@ public static class SheetQueries
         return rows.GroupBy(r => r.Id).ToDictionary(g => g.Key, g => (IReadOnlyList<string>)[.. Roles.All.Where(k => g.Any(r => r.Role == k))]);
     }
 
-    /// <summary>The prices that count at a site on a day, by the rule of <see cref="PriceQueries.PricesPerGram"/>, with the day since when.</summary>
-    public static async Task<IReadOnlyDictionary<IngredientId, PriceNow>> PricesNow(this MenuLabDbContext db, SiteId site, DateOnly day, PantryList pantry)
-    {
-        var rows = await (
-            from price in db.Prices
-            join pack in db.Packs on price.Pack equals pack.Id
-            join at in db.Sites on pack.Site equals at.Id
-            where pack.Site == site && pack.ArchivedAt == null && price.Currency == at.Currency && price.FromDay <= day
-            select new { Pack = pack, Price = price }).ToListAsync();
-        var now = new Dictionary<IngredientId, PriceNow>();
-        foreach (var row in rows.OrderBy(p => p.Price.FromDay).ThenBy(p => p.Price.Id.Value))
-        {
-            if (pantry.Find(row.Pack.Ingredient) is { } ingredient && PriceQueries.PerGram(row.Price, row.Pack, ingredient) is { } cost)
-            {
-                now[row.Pack.Ingredient] = new PriceNow(cost, row.Price.FromDay);
-            }
-        }
-        return now;
-    }
-
     /// <summary>A composition by its hash.</summary>
     /// <exception cref="InvalidDataException">Its text does not have its hash.</exception>
     internal static async Task<Composition> LoadComposition(this MenuLabDbContext db, ContentHash hash)

@@ -212,7 +212,8 @@ public static class DemoBar
             return draft;
         })];
 
-        Dictionary<IngredientId, double> PricesOn(DateOnly day) => PriceQueries.PerGram(prices.Where(p => p.FromDay <= day && p.Currency == site.Currency), packs, pantry);
+        Dictionary<IngredientId, double> PricesOn(DateOnly day) =>
+            PriceQueries.Counting(prices.Where(p => p.FromDay <= day && p.Currency == site.Currency), packs, pantry).ToDictionary(p => p.Key, p => p.Value.PerGram);
     }
 
     private static BriefFields Filled(Brief brief) =>

@@ -59,12 +59,7 @@ internal sealed class DemoDraft
     public void Type(string text, PersonId by, DateTimeOffset at)
     {
         var read = _bench.Reader.Read(text, new ReadSettings());
-        List<LineContent> wanted =
-        [
-            .. read.Lines.Select(LineContent.Of),
-            .. read.Questions.Select(q => LineContent.KeptAsTyped(q.Text, double.IsNaN(q.Millilitres) ? null : q.Millilitres, q.Place)),
-            .. read.Unread.Select(u => LineContent.KeptAsTyped(u.Text)),
-        ];
+        var wanted = read.InOrder(LineContent.Of, LineContent.KeptAsTyped, unread => LineContent.KeptAsTyped(unread.Text));
         var free = Draft.Lines.ToList();
         var there = wanted.Select(content => TakeAlike(free, content)).ToList();
         foreach (var gone in free)

@@ -19,7 +19,7 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
 
     /// <summary>Reads all files of a folder.</summary>
     /// <exception cref="SeedDataException">A file is missing or holds a fault; the message names file, line and column.</exception>
-    public static SeedData Load(string folder) => new(new PantryList(Ingredients(folder, _ => Origin)), Catalog(folder), MeasuresOf(folder));
+    public static SeedData Load(string folder) => new(new PantryList(Ingredients(folder, _ => Origin)), LoadCatalogue(folder), LoadMeasures(folder));
 
     /// <summary>The ingredients of a folder; who holds a figure follows from how it became known.</summary>
     internal static List<Ingredient> Ingredients(string folder, Func<FigureStatus, string> origin)
@@ -124,7 +124,9 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
         return caveats;
     }
 
-    private static BuildCatalogue Catalog(string folder) => new(
+    /// <summary>Methods, ices and glasses alone: all that a house needs which has taken its ingredients in.</summary>
+    /// <exception cref="SeedDataException">A file is missing or holds a fault.</exception>
+    public static BuildCatalogue LoadCatalogue(string folder) => new(
         SeedTable.Read(folder, "methods.csv", t => new MethodModel
         {
             Key = t.Required("key"),
@@ -147,7 +149,9 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
         SeedTable.Read(folder, "glasses.csv", t => new Glass(
             t.Required("key"), t.Required("name"), t.Number("brim_ml"), t.Number("wash_line_ml"), t.Required("ice"), t.Required("source"))));
 
-    private static MeasuresSet MeasuresOf(string folder)
+    /// <summary>Measures set number 1 alone.</summary>
+    /// <exception cref="SeedDataException">The file is missing or holds a fault.</exception>
+    public static MeasuresSet LoadMeasures(string folder)
     {
         var set = SeedTable.Read(folder, "measures.csv", t => (Key: t.Required("key"), Value: t.Number("value"), Uncertainty: t.NumberOr("uncertainty", 0), Use: t.Required("use")))
             .Where(m => m.Use == "set")

@@ -26,6 +26,27 @@ public sealed record ReadDrink
 
     /// <summary>What became of each source line that is not blank: none is dropped.</summary>
     public required IReadOnlyList<SourceLine> Account { get; init; }
+
+    /// <summary>Every line, question and unread line in the order typed; none is left out, though a piece of text may give several.</summary>
+    /// <param name="line">Makes something of a line.</param>
+    /// <param name="question">Makes something of a question.</param>
+    /// <param name="unread">Makes something of an unread line.</param>
+    public IReadOnlyList<T> InOrder<T>(Func<DraftLine, T> line, Func<LineQuestion, T> question, Func<UnreadLine, T> unread)
+    {
+        var lines = new Queue<T>(Lines.Select(line));
+        var questions = new Queue<T>(Questions.Select(question));
+        var left = new Queue<T>(Unread.Select(unread));
+        var ordered = new List<T>();
+        foreach (var piece in Account)
+        {
+            var next = piece.As switch { ReadAs.Line => lines, ReadAs.Question => questions, ReadAs.Unread => left, _ => null };
+            if (next is { Count: > 0 })
+            {
+                ordered.Add(next.Dequeue());
+            }
+        }
+        return [.. ordered, .. lines, .. questions, .. left];
+    }
 }
 
 /// <summary>What a piece of source text became.</summary>

@@ -167,7 +167,7 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
             Drink = drink,
             Now = Snapshot.Take(draft, book.Stock.Pantry, book.Stock.Catalogue, book.Stock.Measures, book.Stock.PricePerGram, book.Site.Currency),
             Figures = IterationFigures.Of(worked.Balance),
-            BriefRemarks = BriefRemark.Of(draft.Brief, worked.Balance, book.Format, (allergen, state) => [.. worked.LinesWith(allergen, state).Select(l => book.Stock.Pantry.Find(l.Ingredient)!.Name).Distinct()]),
+            BriefRemarks = BriefRemark.Of(draft.Brief, worked.Balance, book.Format, book.Site.Currency, (allergen, state) => [.. worked.LinesWith(allergen, state).Select(l => book.Stock.Pantry.Find(l.Ingredient)!.Name).Distinct()]),
             NamedAsides = Asides(draft, book),
             History = history,
             GoesOnFrom = history.FirstOrDefault(row => row.Number == from),

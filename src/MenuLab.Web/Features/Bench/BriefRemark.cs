@@ -17,8 +17,9 @@ public sealed record BriefRemark(Metric? Metric, bool IsOff, bool IsOpen, string
     /// <param name="brief">The brief.</param>
     /// <param name="balance">The drink's balance.</param>
     /// <param name="format">How figures are written.</param>
+    /// <param name="currency">Currency of the costs, ISO 4217.</param>
     /// <param name="holding">Names of the lines with an allergen in a state.</param>
-    public static IReadOnlyList<BriefRemark> Of(Brief brief, DrinkBalance balance, HouseFormat format, Func<Allergen, AllergenState, IReadOnlyList<string>> holding)
+    public static IReadOnlyList<BriefRemark> Of(Brief brief, DrinkBalance balance, HouseFormat format, string currency, Func<Allergen, AllergenState, IReadOnlyList<string>> holding)
     {
         var figures = balance.Served ?? balance.Mixed;
         var remarks = new List<BriefRemark>();
@@ -27,7 +28,11 @@ public sealed record BriefRemark(Metric? Metric, bool IsOff, bool IsOpen, string
             remarks.Add(Limit(Core.Balance.Metric.Abv, figures[Core.Balance.Metric.Abv], claim.PercentVol, claim.IsBelow,
                 $"the claim, {(claim.IsBelow ? "below" : "at most")} {format.Amount(claim.PercentVol)} % vol"));
         }
-        if (brief.CostLimit is { } most)
+        if (brief.CostLimit is { } other && other.Currency != currency)
+        {
+            remarks.Add(new BriefRemark(Core.Balance.Metric.Cost, false, true, $"the brief says {format.Money(other)}; costs are in {currency}, and nothing is converted"));
+        }
+        else if (brief.CostLimit is { } most)
         {
             remarks.Add(Limit(Core.Balance.Metric.Cost, figures[Core.Balance.Metric.Cost], (double)most.Amount, false, $"the brief, {format.Money(most)}"));
         }

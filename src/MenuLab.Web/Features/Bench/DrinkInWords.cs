@@ -45,25 +45,10 @@ public sealed class DrinkInWords(HouseStock house, AnswerWording answers, LineWo
 
     private static Figure[] Figures(MetricSet set) => [.. Metrics.All.Select(info => new Figure(info, set[info.Metric], set.Caveats(info.Metric)))];
 
-    private List<Row> Rows(WorkedDrink worked, bool hasLiquid)
+    private IReadOnlyList<Row> Rows(WorkedDrink worked, bool hasLiquid)
     {
-        var read = worked.Read;
-        var lines = new Queue<Row>(read.Lines.Select((line, i) => ReadRow(line, Shares(worked, hasLiquid, i))));
-        var questions = new Queue<Row>(read.Questions.Select(AskedRow));
-        var unread = new Queue<Row>(read.Unread.Select(u => new UnreadRow(u.Text, u.Reason)));
-        // The account says in which order the three kinds were typed.
-        var rows = new List<Row>();
-        foreach (var piece in read.Account)
-        {
-            var next = piece.As switch { ReadAs.Line => lines, ReadAs.Question => questions, ReadAs.Unread => unread, _ => null };
-            if (next is { Count: > 0 })
-            {
-                rows.Add(next.Dequeue());
-            }
-        }
-        // A piece of text may give several lines (an edit, a pair of amounts); none is left out.
-        rows.AddRange([.. lines, .. questions, .. unread]);
-        return rows;
+        var place = 0;
+        return worked.Read.InOrder<Row>(line => ReadRow(line, Shares(worked, hasLiquid, place++)), AskedRow, unread => new UnreadRow(unread.Text, unread.Reason));
     }
 
     private static double[] Shares(WorkedDrink worked, bool hasLiquid, int line)

@@ -82,7 +82,15 @@ public static class EditWords
 
     private static string Fields<T>(T fields)
         where T : struct, Enum =>
-        string.Join(", ", Enum.GetValues<T>().Where(f => !f.Equals(default(T)) && fields.HasFlag(f)).Select(f => f.ToString().ToLowerInvariant()));
+        string.Join(", ", Enum.GetValues<T>().Where(f => !f.Equals(default(T)) && fields.HasFlag(f)).Select(f => f.ToString() switch
+        {
+            nameof(BuildFields.ServedOn) => "what it is served on",
+            nameof(LineFields.Joins) => "when it joins",
+            nameof(LineFields.Start) => "where it starts",
+            nameof(LineFields.Place) => "where it goes",
+            nameof(LineFields.Text) => "its wording",
+            var word => word.ToLowerInvariant(),
+        }));
 
     private static string Field(string name) => name switch
     {

@@ -2,6 +2,7 @@ using MenuLab.Core;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.House;
+using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
 
 namespace MenuLab.Web.Features.Bench;
@@ -14,13 +15,16 @@ public static class TypedEdits
     /// <summary>The edits of a text that was read for this drink. Nothing that was typed is dropped: what cannot be read is kept as typed.</summary>
     public static IReadOnlyList<EditAction> Of(BenchView view, ReadDrink read, HouseBook book)
     {
+        var typed = IncomingDrink.Of(read);
+        var edits = BuildEdits(view, typed);
         if (read is { Lines: [var only], Questions: [], Unread: [] } && JoinsLine(view, only) is { } onto)
         {
-            return [.. BuildEdits(view, read), onto.Edit];
+            return [.. edits, onto.Edit];
         }
-        var edits = BuildEdits(view, read);
         var after = view.Lines.Count > 0 ? view.Lines[^1].Id : (LineId?)null;
-        foreach (var content in Contents(read))
+        // The draft has its name; a line that reads like one is kept as typed, since nobody typed it for nothing.
+        var named = read.Name.Length > 0 ? new[] { LineContent.KeptAsTyped(read.Name) } : [];
+        foreach (var content in named.Concat(typed.Lines.Select(l => l.Content)))
         {
             var add = new AddLine(LineId.New(), content, after);
             after = add.Line;
@@ -107,56 +111,9 @@ public static class TypedEdits
     private static string Written(LineWords words, LineContent content) =>
         $"{words.Format.Amount(content.Amount.Value ?? double.NaN)} {LineWords.Word(content.Amount.Unit, content.Amount.Value ?? 1)}".TrimEnd();
 
-    private static List<EditAction> BuildEdits(BenchView view, ReadDrink read)
+    private static List<EditAction> BuildEdits(BenchView view, IncomingDrink typed)
     {
-        var build = read.Build;
-        var fields = BuildFields.None;
-        fields |= build.Method is null ? 0 : BuildFields.Method;
-        fields |= build.Seconds is null ? 0 : BuildFields.Seconds;
-        fields |= build.Ice is null ? 0 : BuildFields.Ice;
-        fields |= build.Glass is null ? 0 : BuildFields.Glass;
-        fields |= build.Strain is null ? 0 : BuildFields.Strain;
-        fields |= build.ServedOn is null ? 0 : BuildFields.ServedOn;
-        fields |= build.Steps.Count == 0 ? 0 : BuildFields.Steps;
-        return fields == BuildFields.None ? [] : [new ChangeBuild(fields, build with { Steps = [.. view.Build.Steps, .. build.Steps] })];
-    }
-
-    // In the order typed. A name, a yield or a note that stands alone is kept as typed too: nobody typed it for nothing.
-    private static IEnumerable<LineContent> Contents(ReadDrink read)
-    {
-        var lines = new Queue<DraftLine>(read.Lines);
-        var questions = new Queue<LineQuestion>(read.Questions);
-        var unread = new Queue<UnreadLine>(read.Unread);
-        foreach (var piece in read.Account)
-        {
-            if (piece.As == ReadAs.Line && lines.TryDequeue(out var line))
-            {
-                yield return LineContent.Of(line);
-            }
-            else if (piece.As == ReadAs.Question && questions.TryDequeue(out var question))
-            {
-                yield return LineContent.KeptAsTyped(question.Text, double.IsFinite(question.Millilitres) ? question.Millilitres : null, question.Place);
-            }
-            else if (piece.As == ReadAs.Unread && unread.TryDequeue(out var line2))
-            {
-                yield return LineContent.KeptAsTyped(line2.Text);
-            }
-            else if (piece.As is ReadAs.Name or ReadAs.Yield or ReadAs.Note)
-            {
-                yield return LineContent.KeptAsTyped(piece.Text);
-            }
-        }
-        foreach (var line in lines)
-        {
-            yield return LineContent.Of(line);
-        }
-        foreach (var question in questions)
-        {
-            yield return LineContent.KeptAsTyped(question.Text, double.IsFinite(question.Millilitres) ? question.Millilitres : null, question.Place);
-        }
-        foreach (var line in unread)
-        {
-            yield return LineContent.KeptAsTyped(line.Text);
-        }
+        var fields = EditFields.Said(typed.Build);
+        return fields == BuildFields.None ? [] : [new ChangeBuild(fields, typed.Build with { Steps = [.. view.Build.Steps, .. typed.Build.Steps] })];
     }
 }

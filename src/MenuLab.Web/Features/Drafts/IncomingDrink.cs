@@ -27,7 +27,10 @@ public sealed record IncomingDrink(string Name, IReadOnlyList<IncomingLine> Line
     /// <summary>A drink as the reader left it.</summary>
     public static IncomingDrink Of(ReadDrink read) => new(
         read.Name.Length > 0 ? read.Name : Nameless,
-        InOrder(read),
+        read.InOrder(
+            line => new IncomingLine(LineContent.Of(line), "", []),
+            question => new IncomingLine(LineContent.KeptAsTyped(question), question.Asks, [.. question.Candidates.Select(c => c.Label)]),
+            unread => new IncomingLine(LineContent.KeptAsTyped(unread.Text), unread.Reason, [])),
         // A draft has no other place for them, and the card prints the steps.
         read.Build with { Steps = [.. read.Build.Steps, .. read.Account.Where(piece => piece.As is ReadAs.Note or ReadAs.Yield).Select(piece => piece.Text.Trim())] });
 
@@ -45,7 +48,7 @@ public sealed record IncomingDrink(string Name, IReadOnlyList<IncomingLine> Line
             actions.Add(new AddLine(here, line.Content, above));
             above = here;
         }
-        var said = Said(Build);
+        var said = EditFields.Said(Build);
         if (said != BuildFields.None)
         {
             actions.Add(new ChangeBuild(said, Build));
@@ -59,38 +62,4 @@ public sealed record IncomingDrink(string Name, IReadOnlyList<IncomingLine> Line
         var made = ToStart(DraftId.New()).Make(by, PageId.New(), DateTimeOffset.UnixEpoch);
         return made.IsOk ? null : made.Problems[0].Message;
     }
-
-    private static BuildFields Said(Build build) =>
-        (build.Method is null ? 0 : BuildFields.Method)
-        | (build.Seconds is null ? 0 : BuildFields.Seconds)
-        | (build.Ice is null ? 0 : BuildFields.Ice)
-        | (build.Glass is null ? 0 : BuildFields.Glass)
-        | (build.Strain is null ? 0 : BuildFields.Strain)
-        | (build.ServedOn is null ? 0 : BuildFields.ServedOn)
-        | (build.Steps.Count == 0 ? 0 : BuildFields.Steps);
-
-    // The account says in which order the three kinds were typed.
-    private static List<IncomingLine> InOrder(ReadDrink read)
-    {
-        var lines = new Queue<IncomingLine>(read.Lines.Select(l => new IncomingLine(LineContent.Of(l), "", [])));
-        var questions = new Queue<IncomingLine>(read.Questions.Select(Asked));
-        var unread = new Queue<IncomingLine>(read.Unread.Select(u => new IncomingLine(LineContent.KeptAsTyped(u.Text), u.Reason, [])));
-        var ordered = new List<IncomingLine>();
-        foreach (var piece in read.Account)
-        {
-            var next = piece.As switch { ReadAs.Line => lines, ReadAs.Question => questions, ReadAs.Unread => unread, _ => null };
-            if (next is { Count: > 0 })
-            {
-                ordered.Add(next.Dequeue());
-            }
-        }
-        // A piece of text may give several lines; none is left out.
-        ordered.AddRange([.. lines, .. questions, .. unread]);
-        return ordered;
-    }
-
-    private static IncomingLine Asked(LineQuestion question) => new(
-        LineContent.KeptAsTyped(question.Text, double.IsFinite(question.Millilitres) ? question.Millilitres : null, question.Place),
-        question.Asks,
-        [.. question.Candidates.Select(c => c.Label)]);
 }

@@ -69,7 +69,6 @@ public sealed class OpenHouse : IAsyncDisposable
     /// <exception cref="StoreException">It cannot be used; nothing was overwritten.</exception>
     public static async Task<OpenHouse> OpenAsync(string file, bool isDemo, Action<string> say, TimeProvider time)
     {
-        var shipped = SeedData.Load(SeedData.DefaultFolder);
         var isNew = !System.IO.File.Exists(file);
         if (isNew)
         {
@@ -82,17 +81,10 @@ public sealed class OpenHouse : IAsyncDisposable
             {
                 say($"Brought {file} up to date; as it was before, it is in {backup}.");
             }
-            await FirstRows.Ensure(store.Writer, shipped.Measures, time.GetUtcNow());
-            var taken = await ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
-            if (!isNew && taken.Added + taken.Changed + taken.Archived > 0)
-            {
-                say($"Took in edition {ShippedEdition} of the shipped ingredients: {taken.Added} new, {taken.Changed} changed, {taken.Archived} archived.");
-            }
-            if (isDemo && isNew)
-            {
-                await DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow());
-            }
-            var house = new OpenHouse(store, file, isDemo, shipped.Catalogue, time);
+            await FirstRows.Ensure(store.Writer, SeedData.LoadMeasures(SeedData.DefaultFolder), time.GetUtcNow());
+            await FillAsync(store, isDemo, isNew, say, time);
+            await TellClockAsync(store.Writer, say, time);
+            var house = new OpenHouse(store, file, isDemo, SeedData.LoadCatalogue(SeedData.DefaultFolder), time);
             await house.RefreshAsync();
             return house;
         }
@@ -103,13 +95,56 @@ public sealed class OpenHouse : IAsyncDisposable
         }
     }
 
+    // What is there is asked of the database and not of the file's age: a start that was cut off is made good by the next.
+    private static async Task FillAsync(Store store, bool isDemo, bool isNew, Action<string> say, TimeProvider time)
+    {
+        bool takesIn, makesDemo;
+        await using (var db = store.Read())
+        {
+            takesIn = (await db.HouseSettings.SingleAsync()).ShippedEdition < ShippedEdition;
+            makesDemo = isDemo && !await db.Drafts.AnyAsync();
+        }
+        if (!takesIn && !makesDemo)
+        {
+            return;
+        }
+        var shipped = SeedData.Load(SeedData.DefaultFolder);
+        var taken = await ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
+        if (!isNew && taken.Added + taken.Changed + taken.Archived > 0)
+        {
+            say($"Took in edition {ShippedEdition} of the shipped ingredients: {taken.Added} new, {taken.Changed} changed, {taken.Archived} archived.");
+        }
+        if (makesDemo)
+        {
+            await DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow());
+        }
+    }
+
+    private static async Task TellClockAsync(IWriter writer, Action<string> say, TimeProvider time)
+    {
+        var behind = await writer.Write(async db =>
+        {
+            var settings = await db.HouseSettings.AsTracking().SingleAsync();
+            var behind = settings.Saw(time.GetUtcNow());
+            await db.SaveChangesAsync();
+            return behind;
+        });
+        if (behind > TimeSpan.Zero)
+        {
+            say($"The clock of this machine stands {HouseFormat.Plain.Number(Math.Ceiling(behind.TotalMinutes), 0)} min behind what this house has seen before. New work keeps its order; look at the clock, since days and times are told by it.");
+        }
+    }
+
     /// <summary>Reads the book anew after a change of the pantry or the settings, and tells the pages.</summary>
     public async Task RefreshAsync()
     {
         await _refreshing.WaitAsync();
         try
         {
-            Volatile.Write(ref _book, await ReadBookAsync());
+            var book = await ReadBookAsync();
+            Volatile.Write(ref _book, book);
+            // Sorting three thousand names takes a moment; whoever types first should not wait for it.
+            _ = Task.Run(() => book.Reader);
         }
         finally
         {
