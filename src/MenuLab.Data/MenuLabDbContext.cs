@@ -102,6 +102,11 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
             {
                 property.SetColumnName(JsonNamingPolicy.SnakeCaseLower.ConvertName(property.Name));
             }
+            foreach (var hash in entity.GetProperties().Where(p => p.ClrType == typeof(ContentHash)))
+            {
+                // The compiled model writes down what stands for "not set"; an unset hash cannot be written.
+                hash.Sentinel = NoHash;
+            }
             foreach (var key in entity.GetKeys())
             {
                 key.SetName(Lower(key.GetName()));
@@ -121,6 +126,8 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
             }
         }
     }
+
+    private static readonly ContentHash NoHash = ContentHash.Of([]);
 
     private static string? Lower(string? name) => name?.ToLowerInvariant();
 }

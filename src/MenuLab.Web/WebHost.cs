@@ -28,10 +28,14 @@ public static class WebHost
     /// <summary>Builds the host, listens until it is stopped, and returns the exit code.</summary>
     public static async Task<int> ServeAsync(string[] args)
     {
-        await using var site = Build(args);
+        var folder = DataFolder.Of(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(args).Build());
+        await using var houses = new Houses(folder, TimeProvider.System);
+        // Opening the database and building the host take their time on a processor each.
+        var opening = Task.Run(() => houses.OpenAsync(Console.WriteLine));
+        await using var site = Build(args, houses);
         try
         {
-            await site.Services.GetRequiredService<Houses>().OpenAsync(Console.WriteLine);
+            await opening;
             await site.StartAsync();
         }
         catch (StoreException problem)
@@ -47,14 +51,16 @@ public static class WebHost
         var addresses = site.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         // The browser tests read this line to learn the port.
         Console.WriteLine($"MenuLab is at {string.Join(" and ", addresses)} (stop with Ctrl+C).");
-        var house = site.Services.GetRequiredService<Houses>().Current;
+        var house = houses.Current;
         Console.WriteLine(house.IsDemo ? $"It shows the invented demo bar, kept in {house.File}." : $"It keeps the house in {house.File}.");
         await site.WaitForShutdownAsync();
         return 0;
     }
 
     /// <summary>The host, wired and not yet started.</summary>
-    public static WebApplication Build(string[] args)
+    /// <param name="args">The command line.</param>
+    /// <param name="houses">The houses that it serves, opened by the caller; null for those of the data folder, to be opened before it starts.</param>
+    public static WebApplication Build(string[] args, Houses? houses = null)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -76,7 +82,7 @@ public static class WebHost
 
         AddLook(builder.Services);
         AddAccess(builder);
-        AddHouse(builder);
+        AddHouse(builder, houses);
         builder.Services.AddHealthChecks().AddCheck<HouseCheck>("house", tags: [HealthRoutes.Ready]);
 
         var site = builder.Build();
@@ -106,11 +112,18 @@ public static class WebHost
         services.AddSecurityHeaderPolicies().SetDefaultPolicy(ResponseHeaders.Policy);
     }
 
-    private static void AddHouse(WebApplicationBuilder builder)
+    private static void AddHouse(WebApplicationBuilder builder, Houses? houses)
     {
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton(DataFolder.Of(builder.Configuration));
-        builder.Services.AddSingleton<Houses>();
+        if (houses is null)
+        {
+            builder.Services.AddSingleton<Houses>();
+        }
+        else
+        {
+            builder.Services.AddSingleton(houses);
+        }
         builder.Services.AddScoped<CurrentHouse>();
         builder.Services.AddScoped<BenchDesk>();
         builder.Services.AddScoped<BenchBrowser>();

@@ -22,4 +22,12 @@ var lines = new Command("lines", "The reader on fuzzed lines and on the sheet of
 lines.SetAction(parsed => LinesMeasurement.Run(parsed.GetValue(rounds), parsed.GetValue(seed)));
 root.Add(lines);
 
-return root.Parse(args).Invoke();
+var startup = new Command("startup", "The published program from the command to the first page, on an empty and on an existing data folder.");
+startup.SetAction(_ => StartupMeasurement.RunAsync());
+root.Add(startup);
+
+var edit = new Command("edit", "A change on the bench to the new figures on screen, in a real browser.");
+edit.SetAction(_ => EditMeasurement.RunAsync());
+root.Add(edit);
+
+return await root.Parse(args).InvokeAsync();

@@ -2,6 +2,8 @@ using MenuLab.Core.Pantry;
 using MenuLab.Data.Pantry;
 using MenuLab.TestKit.Databases;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Metadata;
 
 namespace MenuLab.Data.Tests;
 
@@ -12,6 +14,26 @@ public abstract class ModelTests(TestDatabase database) : StoreTests(database)
     {
         await using var db = Store.Read();
         Assert.False(db.Database.HasPendingModelChanges());
+    }
+
+    [Fact]
+    public async Task The_model_that_is_compiled_for_a_quick_start_is_the_one_that_the_code_describes()
+    {
+        await using var db = Store.Read();
+        var described = Say(db.GetService<IDesignTimeModel>().Model);
+        Assert.NotEmpty(described);
+        Assert.Equal(described, Say(db.Model));
+
+        static List<string> Say(IModel model) =>
+        [
+            .. model.GetEntityTypes().SelectMany(e =>
+                e.GetProperties().Concat(e.GetComplexProperties().SelectMany(c => c.ComplexType.GetProperties()))
+                    .Select(p => $"{e.GetTableName()}.{p.GetColumnName()} {p.GetColumnType()} {p.ClrType} {p.IsNullable} {p.GetMaxLength()} {p.IsConcurrencyToken} {p.ValueGenerated} {p.GetTypeMapping().Converter?.GetType()}")
+                    .Concat(e.GetKeys().Select(k => $"{e.GetTableName()} key {k.GetName()}"))
+                    .Concat(e.GetForeignKeys().Select(f => $"{e.GetTableName()} to {f.PrincipalEntityType.GetTableName()} {f.GetConstraintName()} {f.DeleteBehavior}"))
+                    .Concat(e.GetIndexes().Select(i => $"{e.GetTableName()} index {i.GetDatabaseName()} {i.IsUnique}")))
+                .Order(StringComparer.Ordinal),
+        ];
     }
 
     [Fact]

@@ -105,7 +105,7 @@ public partial class BenchTests(SiteAndBrowser run)
     [Fact]
     public async Task A_server_that_is_killed_loses_no_typed_text()
     {
-        await using var site = await SiteAndBrowser.StartAnotherAsync();
+        await using var site = await run.StartAnotherAsync();
         await using var visit = await run.OpenAtAsync(site.Address.GetLeftPart(UriPartial.Authority), "/drafts/new");
         await NewDraftAsync(visit, "Cut Line");
         var page = visit.Page;

@@ -12,6 +12,17 @@ internal static class ChromiumOnThisMachine
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
 
+    /// <summary>How it is started.</summary>
+    public static string[] Arguments =>
+    [
+        // Root has no sandbox to go into; a container has little shared memory.
+        .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
+        "--disable-dev-shm-usage", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+        // Nothing but this machine has an address: no test can reach out, whatever it tries.
+        "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+    ];
+
     /// <summary>The path of an executable and a sentence on where it came from.</summary>
     /// <exception cref="InvalidOperationException">There is none and none could be got; the message says what was tried.</exception>
     public static async Task<(string Path, string Said)> FindOrGetAsync(IPlaywright playwright)

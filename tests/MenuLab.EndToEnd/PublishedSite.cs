@@ -7,12 +7,13 @@ namespace MenuLab.EndToEnd;
 internal sealed partial class PublishedSite : IAsyncDisposable
 {
     private static readonly TimeSpan StartsWithin = TimeSpan.FromSeconds(60);
-    private static readonly string Folder = Path.Combine(Repository.Artifacts, "site");
+    private readonly string _folder;
     private readonly string _data;
     private Process _process;
 
-    private PublishedSite(Process process, Uri address, string data)
+    private PublishedSite(Process process, Uri address, string folder, string data)
     {
+        _folder = folder;
         _process = process;
         Address = address;
         _data = data;
@@ -21,29 +22,44 @@ internal sealed partial class PublishedSite : IAsyncDisposable
     /// <summary>Where it listens.</summary>
     public Uri Address { get; }
 
-    /// <summary>Publishes the program and starts it.</summary>
-    /// <exception cref="InvalidOperationException">It cannot be published or does not start; the message holds what it wrote.</exception>
-    public static async Task<PublishedSite> StartAsync()
+    /// <summary>Publishes the program, as the tests run it.</summary>
+    /// <returns>The folder it was published to.</returns>
+    /// <exception cref="InvalidOperationException">It cannot be published; the message holds what was written.</exception>
+    public static async Task<string> PublishAsync(bool readyToRun = false)
     {
-        if (Directory.Exists(Folder))
+        var folder = Path.Combine(Repository.Artifacts, readyToRun ? "site-ready-to-run" : "site");
+        if (Directory.Exists(folder))
         {
-            Directory.Delete(Folder, recursive: true);   // nothing of an earlier run may help this one
+            Directory.Delete(folder, recursive: true);   // nothing of an earlier run may help this one
         }
-        // Ready-to-run code would start a little faster and take twice as long to publish.
+        // Ready-to-run code starts faster and takes twice as long to publish; it is for one kind of machine.
+        string[] kind = readyToRun
+            ? ["-p:PublishReadyToRun=true", "-r", System.Runtime.InteropServices.RuntimeInformation.RuntimeIdentifier, "--self-contained", "false", "-p:NuGetLockFilePath=obj/ready-to-run.lock.json"]
+            : ["-p:PublishReadyToRun=false"];
         var (exit, output) = await Commands.RunAsync(
-            "dotnet", "publish", "src/MenuLab.Web", "-c", "Release", "-o", Folder, "-p:PublishReadyToRun=false", "-nodereuse:false", "-v:quiet");
-        return exit == 0 ? await StartAsync(Path.Combine(Repository.Artifacts, "data")) : throw new InvalidOperationException("Publishing failed: " + output);
+            "dotnet", ["publish", "src/MenuLab.Web", "-c", "Release", "-o", folder, .. kind, "-nodereuse:false", "-v:quiet"]);
+        return exit == 0 ? folder : throw new InvalidOperationException("Publishing failed: " + output);
     }
 
-    /// <summary>Starts the published program on an empty data folder of its own.</summary>
-    public static async Task<PublishedSite> StartAsync(string data)
+    /// <summary>Starts a published program on a data folder.</summary>
+    /// <param name="folder">Where it was published to.</param>
+    /// <param name="data">The data folder; what is in it stays.</param>
+    /// <exception cref="InvalidOperationException">It does not start; the message holds what it wrote.</exception>
+    public static async Task<PublishedSite> StartAsync(string folder, string data)
     {
+        var (process, address) = await RunAsync(folder, data, "http://127.0.0.1:0");
+        return new PublishedSite(process, address, folder, data);
+    }
+
+    /// <summary>An empty data folder.</summary>
+    public static string EmptyData(string name)
+    {
+        var data = Path.Combine(Repository.Artifacts, name);
         if (Directory.Exists(data))
         {
             Directory.Delete(data, recursive: true);
         }
-        var (process, address) = await RunAsync(data, "http://127.0.0.1:0");
-        return new PublishedSite(process, address, data);
+        return data;
     }
 
     /// <summary>Kills it, as a power cut would.</summary>
@@ -57,12 +73,12 @@ internal sealed partial class PublishedSite : IAsyncDisposable
     public async Task StartAgainAsync()
     {
         _process.Dispose();
-        (_process, _) = await RunAsync(_data, Address.GetLeftPart(UriPartial.Authority));
+        (_process, _) = await RunAsync(_folder, _data, Address.GetLeftPart(UriPartial.Authority));
     }
 
-    private static async Task<(Process Process, Uri Address)> RunAsync(string data, string urls)
+    private static async Task<(Process Process, Uri Address)> RunAsync(string folder, string data, string urls)
     {
-        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(Folder, "MenuLab.Web.dll"), "--urls", urls])
+        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "MenuLab.Web.dll"), "--urls", urls])
         {
             RedirectStandardOutput = true,
             // Started from elsewhere, so that it has to find its own files.

@@ -14,6 +14,7 @@ public sealed class SiteAndBrowser : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
     private PublishedSite? _site;
+    private string _published = "";
 
     /// <summary>Where the site listens, without a slash at the end.</summary>
     public string Address { get; private set; } = "";
@@ -30,17 +31,10 @@ public sealed class SiteAndBrowser : IAsyncLifetime
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = path,
-            Args =
-            [
-                // Root has no sandbox to go into; a container has little shared memory.
-                .. Environment.IsPrivilegedProcess && OperatingSystem.IsLinux() ? ["--no-sandbox"] : Array.Empty<string>(),
-                "--disable-dev-shm-usage", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync",
-                // Nothing but this machine has an address: no test can reach out, whatever it tries.
-                "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
-            ],
+            Args = ChromiumOnThisMachine.Arguments,
         });
-        _site = await PublishedSite.StartAsync();
+        _published = await PublishedSite.PublishAsync();
+        _site = await PublishedSite.StartAsync(_published, PublishedSite.EmptyData("data"));
         Address = _site.Address.GetLeftPart(UriPartial.Authority);
     }
 
@@ -49,7 +43,7 @@ public sealed class SiteAndBrowser : IAsyncLifetime
         OpenAtAsync(Address, path, width, height, mode);
 
     /// <summary>The published program once more, on data of its own, for a test that kills it.</summary>
-    internal static Task<PublishedSite> StartAnotherAsync() => PublishedSite.StartAsync(Path.Combine(Repository.Artifacts, "data-to-kill"));
+    internal Task<PublishedSite> StartAnotherAsync() => PublishedSite.StartAsync(_published, PublishedSite.EmptyData("data-to-kill"));
 
     /// <summary>The same at another address.</summary>
     internal async Task<Visit> OpenAtAsync(string address, string path, int width = 1440, int height = 900, ColorScheme mode = ColorScheme.Light)

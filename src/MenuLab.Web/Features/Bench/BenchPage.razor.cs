@@ -12,6 +12,8 @@ namespace MenuLab.Web.Features.Bench;
 /// <summary>The bench: takes what is typed and pressed to the session, and shows what it says.</summary>
 public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, BenchBrowser browser, NavigationManager navigation, ILogger<BenchPage> log) : IDisposable
 {
+    // Under this, nobody notices.
+    private static readonly TimeSpan Slow = TimeSpan.FromMilliseconds(300);
     private static readonly string[] Units = ["mL", "fl oz"];
 
     private BenchSession? _session;
@@ -25,7 +27,10 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     private Metric _chosen = Metric.Sugar;
     private string _chosenState = "";
     private ChangesInWords? _changes;
+    private readonly SemaphoreSlim _turn = new(1, 1);
     private bool _busy;
+    private bool _slow;
+    private bool _gone;
     private bool _missing;
     private bool _asked;
     private bool _opened;
@@ -270,10 +275,25 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     // Whatever the database says, the page stays and what was typed stays with it.
     private async Task<bool> GuardAsync(Func<Task<bool>> work)
     {
+        try
+        {
+            // One after the other: the key that saves must not overtake the line that was typed before it.
+            await _turn.WaitAsync();
+        }
+        catch (ObjectDisposedException)
+        {
+            return false;   // the page was left
+        }
         _busy = true;
         try
         {
-            var done = await work();
+            var working = work();
+            if (await Task.WhenAny(working, Task.Delay(Slow)) != working)
+            {
+                _slow = true;
+                StateHasChanged();
+            }
+            var done = await working;
             _failed = "";
             return done;
         }
@@ -292,14 +312,22 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
         }
         finally
         {
-            _busy = false;
+            (_busy, _slow) = (false, false);
+            if (!_gone)
+            {
+                _turn.Release();
+            }
         }
     }
+
+    /// <summary>While an edit is on its way nothing is drawn, unless it takes so long that somebody would notice.</summary>
+    protected override bool ShouldRender() => !_busy || _slow;
 
     /// <inheritdoc/>
     public void Dispose()
     {
+        _gone = true;
         _listening?.Dispose();
-        _session?.Dispose();
+        _turn.Dispose();
     }
 }

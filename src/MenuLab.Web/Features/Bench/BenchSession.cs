@@ -16,16 +16,14 @@ public sealed record Clash(Collision Collision, AppliedEdit Mine, string Says, s
 
 /// <summary>
 /// One page's work on one draft: the view, what can be taken back, what collided, what was refused. Every change goes to
-/// the database as an edit and the view is read again; nothing here is truth.
+/// the database as an edit and the view is read again; nothing here is truth. Its
+/// calls come one after the other; the page sees to that.
 /// </summary>
-public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
+public sealed class BenchSession(BenchDesk desk, DraftId draft)
 {
-    private const int MostUndos = 100;
-
     private readonly Stack<EditAction> _undo = new();
     private readonly Stack<EditAction> _redo = new();
     private readonly List<Clash> _clashes = [];
-    private readonly SemaphoreSlim _oneAtATime = new(1, 1);
     private Snapshot? _from;
     private int _fromNumber;
 
@@ -251,34 +249,20 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
 
     private async Task<bool> ApplyAsync(EditAction action, Stack<EditAction> undo, EditId? id)
     {
-        // One edit after the other: the next one has to say that it saw this one.
-        await _oneAtATime.WaitAsync();
-        try
+        var outcome = await desk.ApplyAsync(draft, id ?? EditId.New(), Page, View!.Version, action);
+        if (!outcome.IsOk)
         {
-            var outcome = await desk.ApplyAsync(draft, id ?? EditId.New(), Page, View!.Version, action);
-            if (!outcome.IsOk)
-            {
-                return await RefuseAsync(outcome.Problems, action is ChangeLine change ? change.Line : null);
-            }
-            if (outcome.Value.Applied.Version > View.Version)
-            {
-                undo.Push(outcome.Value.Applied.Undo);
-            }
-            if (undo.Count > MostUndos)
-            {
-                var kept = undo.Take(MostUndos).Reverse().ToList();
-                undo.Clear();
-                kept.ForEach(undo.Push);
-            }
-            (Problems, ProblemLine) = ([], null);
-            await ReadAsync(View.History);
-            Collect(outcome.Value);
-            return true;
+            return await RefuseAsync(outcome.Problems, action is ChangeLine change ? change.Line : null);
         }
-        finally
+        // An edit that was there already has nothing more to take back.
+        if (outcome.Value.Applied.Version > View.Version)
         {
-            _oneAtATime.Release();
+            undo.Push(outcome.Value.Applied.Undo);
         }
+        (Problems, ProblemLine) = ([], null);
+        await ReadAsync(View.History);
+        Collect(outcome.Value);
+        return true;
     }
 
     private void Collect(EditOutcome outcome)
@@ -311,9 +295,6 @@ public sealed class BenchSession(BenchDesk desk, DraftId draft) : IDisposable
         Changed = View.GoesOnFrom is not null && _from is { } saved ? WhatChanged.Between(saved, View.Now) : null;
         OwnReason = View.GoesOnFrom is null ? (View.Lines.Count == 0 ? "" : WhatChanged.FirstReason) : Changed?.Reason(desk.House.Book.Format) ?? "";
     }
-
-    /// <inheritdoc/>
-    public void Dispose() => _oneAtATime.Dispose();
 
     // Each edit of a text has an id of its own that follows from the text's, so that sending the text again repeats none.
     private static EditId EditIdOf(Guid id, int place)

@@ -6,7 +6,7 @@ namespace MenuLab.Web.Features.House;
 /// The houses of a data folder: the bar's own in one file, the invented demo bar in another. One of them is shown; which
 /// one is remembered in the folder. Each is opened when it is first shown and held until the host stops.
 /// </summary>
-public sealed class Houses(DataFolder folder, TimeProvider time, ILogger<Houses> log) : IAsyncDisposable
+public sealed class Houses(DataFolder folder, TimeProvider time) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _opening = new(1, 1);
     private OpenHouse? _own;
@@ -38,10 +38,7 @@ public sealed class Houses(DataFolder folder, TimeProvider time, ILogger<Houses>
             _opening.Release();
         }
 
-        Task<OpenHouse> Open(string file, bool isDemo) =>
-#pragma warning disable CA1848, CA2254 // One sentence at start or at a switch.
-            OpenHouse.OpenAsync(file, isDemo, say ?? (sentence => log.LogInformation(sentence)), time);
-#pragma warning restore CA1848, CA2254
+        Task<OpenHouse> Open(string file, bool isDemo) => OpenHouse.OpenAsync(file, isDemo, say ?? (_ => { }), time);
     }
 
     /// <inheritdoc/>

@@ -74,6 +74,8 @@ public sealed class OpenHouse : IAsyncDisposable
         {
             say(isDemo ? $"Making {file}: the pantry and an invented demo bar. This takes a few seconds, once." : $"Making {file}: the pantry. This takes a few seconds, once.");
         }
+        // Read beside the database's opening: neither needs the other.
+        var catalogue = Task.Run(() => SeedData.LoadCatalogue(SeedData.DefaultFolder));
         var store = await SqliteStore.Open(new SqliteStoreOptions { File = file, Time = time });
         try
         {
@@ -81,10 +83,13 @@ public sealed class OpenHouse : IAsyncDisposable
             {
                 say($"Brought {file} up to date; as it was before, it is in {backup}.");
             }
-            await FirstRows.Ensure(store.Writer, SeedData.LoadMeasures(SeedData.DefaultFolder), time.GetUtcNow());
-            await FillAsync(store, isDemo, isNew, say, time);
-            await TellClockAsync(store.Writer, say, time);
-            var house = new OpenHouse(store, file, isDemo, SeedData.LoadCatalogue(SeedData.DefaultFolder), time);
+            var (edition, behind) = await LookAsync(store.Writer, time);
+            if (behind > TimeSpan.Zero)
+            {
+                say($"The clock of this machine stands {HouseFormat.Plain.Number(Math.Ceiling(behind.TotalMinutes), 0)} min behind what this house has seen before. New work keeps its order; look at the clock, since days and times are told by it.");
+            }
+            await FillAsync(store, edition, isDemo, isNew, say, time);
+            var house = new OpenHouse(store, file, isDemo, await catalogue, time);
             await house.RefreshAsync();
             return house;
         }
@@ -95,44 +100,46 @@ public sealed class OpenHouse : IAsyncDisposable
         }
     }
 
-    // What is there is asked of the database and not of the file's age: a start that was cut off is made good by the next.
-    private static async Task FillAsync(Store store, bool isDemo, bool isNew, Action<string> say, TimeProvider time)
-    {
-        bool takesIn, makesDemo;
-        await using (var db = store.Read())
+    /// <summary>Notes the time in a house that is there.</summary>
+    /// <returns>The edition of shipped ingredients that it has, 0 before its first rows; and how far the clock stands behind.</returns>
+    private static Task<(int Edition, TimeSpan Behind)> LookAsync(IWriter writer, TimeProvider time) =>
+        writer.Write(async db =>
         {
-            takesIn = (await db.HouseSettings.SingleAsync()).ShippedEdition < ShippedEdition;
-            makesDemo = isDemo && !await db.Drafts.AnyAsync();
-        }
-        if (!takesIn && !makesDemo)
+            if (await db.HouseSettings.AsTracking().SingleOrDefaultAsync() is not { } settings)
+            {
+                return (0, TimeSpan.Zero);
+            }
+            var behind = settings.Saw(time.GetUtcNow());
+            await db.SaveChangesAsync();
+            return (settings.ShippedEdition, behind);
+        });
+
+    // What is there is asked of the database and not of the file's age: a start that was cut off is made good by the next.
+    private static async Task FillAsync(Store store, int edition, bool isDemo, bool isNew, Action<string> say, TimeProvider time)
+    {
+        if (edition >= ShippedEdition && !(isDemo && await IsEmptyAsync(store)))
         {
             return;
         }
         var shipped = SeedData.Load(SeedData.DefaultFolder);
-        var taken = await ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
+        await FirstRows.Ensure(store.Writer, shipped.Measures, time.GetUtcNow());
+        // The writer takes one after the other; the demo bar is worked out meanwhile.
+        var taking = ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
+        if (isDemo)
+        {
+            await Task.Run(() => DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow()));
+        }
+        var taken = await taking;
         if (!isNew && taken.Added + taken.Changed + taken.Archived > 0)
         {
             say($"Took in edition {ShippedEdition} of the shipped ingredients: {taken.Added} new, {taken.Changed} changed, {taken.Archived} archived.");
         }
-        if (makesDemo)
-        {
-            await DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow());
-        }
     }
 
-    private static async Task TellClockAsync(IWriter writer, Action<string> say, TimeProvider time)
+    private static async Task<bool> IsEmptyAsync(Store store)
     {
-        var behind = await writer.Write(async db =>
-        {
-            var settings = await db.HouseSettings.AsTracking().SingleAsync();
-            var behind = settings.Saw(time.GetUtcNow());
-            await db.SaveChangesAsync();
-            return behind;
-        });
-        if (behind > TimeSpan.Zero)
-        {
-            say($"The clock of this machine stands {HouseFormat.Plain.Number(Math.Ceiling(behind.TotalMinutes), 0)} min behind what this house has seen before. New work keeps its order; look at the clock, since days and times are told by it.");
-        }
+        await using var db = store.Read();
+        return !await db.Drafts.AnyAsync();
     }
 
     /// <summary>Reads the book anew after a change of the pantry or the settings, and tells the pages.</summary>

@@ -1,7 +1,6 @@
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
-using Microsoft.Extensions.Logging.Abstractions;
 
 namespace MenuLab.Web.Tests.Features.House;
 
@@ -14,7 +13,7 @@ internal sealed class HouseOnDisk : IAsyncDisposable
     private HouseOnDisk()
     {
         Folder = new DataFolder(_folder.FullName);
-        Houses = new Houses(Folder, Clock, NullLogger<Houses>.Instance);
+        Houses = new Houses(Folder, Clock);
     }
 
     public StandingClock Clock { get; } = new();

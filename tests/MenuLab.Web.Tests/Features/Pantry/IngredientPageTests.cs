@@ -5,7 +5,6 @@ using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Pantry;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging.Abstractions;
 
 namespace MenuLab.Web.Tests.Features.Pantry;
 
@@ -18,7 +17,7 @@ public sealed class IngredientPageTests : BunitContext, IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _houses = new Houses(new DataFolder(_folder), TimeProvider.System, NullLogger<Houses>.Instance);
+        _houses = new Houses(new DataFolder(_folder), TimeProvider.System);
         await _houses.ShowAsync(demo: false);
         _desk = new PantryDesk(new CurrentHouse(_houses), new CurrentPerson(), TimeProvider.System);
         Services.AddSingleton(_desk);
