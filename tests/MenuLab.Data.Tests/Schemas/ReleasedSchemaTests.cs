@@ -12,11 +12,13 @@ namespace MenuLab.Data.Tests.Schemas;
 /// <summary>A small filled database of each released schema: made once by the version that released it, opened by every later one.</summary>
 public class ReleasedSchemaTests
 {
-    [Fact]
-    public async Task The_database_of_schema_1_opens_and_holds_what_was_put_into_it()
+    [Theory]
+    [InlineData("schema-1.db")]
+    [InlineData("schema-2.db")]
+    public async Task The_database_of_a_released_schema_opens_and_holds_what_was_put_into_it(string fixture)
     {
         await using var database = new SqliteDatabase();
-        File.Copy(Path.Combine(AppContext.BaseDirectory, "Schemas", "schema-1.db"), database.File);
+        File.Copy(Path.Combine(AppContext.BaseDirectory, "Schemas", fixture), database.File);
         await using var store = await database.Open();
         await using var db = store.Read();
 
