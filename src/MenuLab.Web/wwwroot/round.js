@@ -24,7 +24,14 @@
   const tidy = (amount) => Math.round(amount * 1e9) / 1e9;
   const same = (a, b) => Math.abs(a - b) < 1e-9;
   const number = (text) => (text ? Number(text) : undefined);
-  const shown = (amount) => (page.dataset.comma === 'true' ? String(Number(amount.toFixed(2))).replace('.', ',') : String(Number(amount.toFixed(2))));
+  // An eighth of an ounce has three decimals.
+  const shown = (amount) => String(Number(amount.toFixed(3))).replace('.', page.dataset.comma === 'true' ? ',' : '.');
+  const eighths = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
+  // As on a jigger, where it is in ounces.
+  const onCell = (amount, row) => {
+    const parts = Math.round(amount * 8);
+    return row.unit !== 'fl oz' || !same(parts / 8, amount) || !parts ? shown(amount) : `${Math.floor(parts / 8) || ''} ${eighths[parts % 8]}`.trim();
+  };
   const wrong = (text) => {
     $('#wrong').textContent = text;
     $('#wrong').hidden = !text;
@@ -46,7 +53,7 @@
     return { row, specified, toPour: tidy(specified * Number(row.scale)), poured: number(cell.dataset.poured) };
   };
 
-  const inUnit = (amount, row) => (row.unit === 'mL' ? shown(amount) : `${shown(amount)} ${row.unit}`.trim());
+  const inUnit = (amount, row) => (row.unit === 'mL' ? shown(amount) : `${onCell(amount, row)} ${row.unit}`.trim());
 
   // A row as it stands now, before the server says how it writes it.
   const paint = (tr) => {
@@ -56,8 +63,8 @@
       const { row, specified, toPour, poured } = read[i];
       const otherwise = poured !== undefined && !same(poured, toPour);
       const changed = !same(specified, Number(row.amount));
-      const told = poured === undefined ? '' : otherwise ? `poured ${inUnit(poured, row)}` : 'poured ✓';
-      $('b', cell).textContent = inUnit(toPour, row);
+      const told = poured === undefined ? '' : otherwise ? `poured ${onCell(poured, row)}` : 'poured ✓';
+      $('b', cell).textContent = onCell(toPour, row);
       $('small', cell).textContent = told;
       $('small', cell).classList.toggle('dif', otherwise);
       cell.parentElement.classList.toggle('new', changed);
@@ -65,7 +72,7 @@
     });
     const differs = read.some((r) => !same(r.toPour, read[0].toPour) || (r.poured !== undefined && !same(r.poured, r.toPour)));
     tr.className = differs ? 'ch' : 'sh';
-    $('.all b', tr).textContent = inUnit(read[0].toPour, read[0].row);
+    $('.alike b', tr).textContent = inUnit(read[0].toPour, read[0].row);
   };
 
   // Set here, and not yet on the page that the server made; over a reload too.
@@ -136,6 +143,7 @@
         $(focus)?.focus({ preventScroll: true });
       }
     });
+    skew = Math.max(skew, Date.parse(fresh.getElementById('round').dataset.now) - Date.now());
     Object.values(pending).forEach(apply);
     choose(letter);
   };
@@ -277,16 +285,18 @@
     const next = $('#pours').dataset.next;
     const bold = document.createElement('b');
     bold.textContent = touch.says;
-    offer.append(`A touch ${wish}: `, bold, `; ${touch.why}. `);
+    const says = document.createElement('span');
+    says.append(`A touch ${wish}: `, bold, `; ${touch.why}.`);
+    offer.append(says);
     if (next) {
       const pour = document.createElement('button');
       pour.type = 'button';
-      pour.className = 'btn quiet';
+      pour.className = 'btn';
       pour.textContent = `Pour it as ${next.toUpperCase()}`;
       pour.addEventListener('click', () => pourIt(touch, next));
       offer.append(pour);
     } else {
-      offer.append('Six pours stand here already.');
+      says.append(' Six pours stand here already.');
     }
   };
 
@@ -320,8 +330,8 @@
     });
     all('[data-verdict]').forEach((b) => b.setAttribute('aria-pressed', note.verdict === b.dataset.verdict ? 'true' : 'false'));
     $('#kept-note').textContent = note.entry ? `${inWords(note)} · ${stateOf(note.entry)}` : '';
-    $('#next-taste').hidden = !note.entry;
-    $('#tally').textContent = column()?.dataset.tally ?? '';
+    $('#next-taste').disabled = !note.entry;
+    $('#tally').textContent = (note.entry ? ' ' : '') + (column()?.dataset.tally ?? '');
     if (document.activeElement !== $('#words')) {
       $('#words').value = note.words || outbox.text(`round.${id}.words.${letter}`);
     }
@@ -345,11 +355,12 @@
   // ---- the clock of a pour
 
   // The server's clock counts; this device's may be wrong.
-  const skew = Date.parse(page.dataset.now) - Date.now();
+  // What took its time on the way makes it look later than it is: the shortest way counts.
+  let skew = Date.parse(page.dataset.now) - Date.now();
   let byHand = null;
   const pouredAt = (l = letter) => Date.parse(column(l)?.dataset.pouredAt || kept(`poured.${l}`, '')) || null;
   const minutesOf = { minute0: 0, minute5: 5, minute10: 10 };
-  const minutes = (l = letter) => (pouredAt(l) ? (Date.now() + skew - pouredAt(l)) / 60000 : null);
+  const minutes = (l = letter) => (pouredAt(l) ? Math.max(0, (Date.now() + skew - pouredAt(l)) / 60000) : null);
 
   const ownMoment = () => {
     const passed = minutes();
@@ -381,7 +392,7 @@
     const passed = minutes();
     const clock = $('#clock');
     clock.hidden = false;
-    const text = passed === null ? 'Start the clock' : passed >= 60 ? 'poured' : `${Math.floor(passed)}:${String(Math.floor((passed * 60) % 60)).padStart(2, '0')}`;
+    const text = passed === null ? 'Start clock' : passed >= 60 ? 'poured' : `${Math.floor(passed)}:${String(Math.floor((passed * 60) % 60)).padStart(2, '0')}`;
     if (clock.textContent !== text) {
       clock.textContent = text;
       clock.setAttribute('aria-label', passed === null ? text : `Poured, in the glass for ${Math.floor(passed)} minutes`);

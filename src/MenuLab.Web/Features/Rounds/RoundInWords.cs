@@ -105,7 +105,7 @@ public sealed class RoundInWords(HouseBook book, ILookup<IngredientId, string> r
         var (content, unit) = (line.Content, line.Content.Amount.Unit);
         var scale = content.Place == Place.In ? round.Share : 1;
         var cells = round.Pours.Select(p => CellOf(round, p.Letter, line)).ToList();
-        var shared = cells[0].Text.Length > 0 ? cells[0].Text : content.Amount.Unit == Unit.Top ? "top" : "as typed";
+        var shared = cells[0].ToPour is { } each ? AmountWords.Of(each, unit, Format) : unit == Unit.Top ? "top" : "–";
         return new RoundRow(
             line.Line,
             content.Ingredient is { } id ? NameOf(id) : content.Text,
@@ -119,8 +119,8 @@ public sealed class RoundInWords(HouseBook book, ILookup<IngredientId, string> r
         var (toPour, unit) = (round.ToPour(letter, line), line.Content.Amount.Unit);
         return new Cell(
             letter, cell?.Specified, cell?.Poured, toPour, round.IsChanged(letter, line), round.IsPouredOtherwise(letter, line),
-            toPour is { } amount ? AmountWords.Of(amount, unit, Format) : "",
-            cell?.Poured is { } poured ? AmountWords.Of(poured, unit, Format) : "",
+            toPour is { } amount ? AmountWords.Bare(amount, unit, Format) : "",
+            cell?.Poured is { } poured ? AmountWords.Bare(poured, unit, Format) : "",
             // The batch's own name comes with the batches.
             cell?.Batch is { } batch ? batch.ToString("N")[..4] : "");
     }
@@ -221,7 +221,8 @@ public sealed class RoundInWords(HouseBook book, ILookup<IngredientId, string> r
         var part = SharedPart.Of(round, _stock.Understand);
         var count = part.Glasses.Count;
         return new MixOnce(
-            [.. part.Jug.Select(Portion)],
+            // Nobody measures a jug in drops or eighths of an ounce.
+            [.. part.Jug.Select(p => p.Millilitres is { } millilitres ? Portion(p) with { Amount = $"{Format.Number(millilitres, 1)} mL" } : Portion(p))],
             $"{Format.Number(part.JugMillilitres, 1)} mL, {Grams(part.JugGrams)}",
             $"for {Number(count)} pours, with {Grams(part.SpareGrams)} to spare",
             [

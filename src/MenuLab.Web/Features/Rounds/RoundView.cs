@@ -122,8 +122,8 @@ public sealed record RoundRow(LineId Line, string Name, string Under, double? Am
 /// <param name="ToPour">What is to go into this glass; null for a line without an amount.</param>
 /// <param name="IsChanged">It is to have another amount than the line.</param>
 /// <param name="IsPouredOtherwise">Something else was poured.</param>
-/// <param name="Text">What is to go into this glass, in words.</param>
-/// <param name="PouredText">What was poured, in words; empty where nobody said.</param>
+/// <param name="Text">What is to go into this glass, as the house writes it, without the unit.</param>
+/// <param name="PouredText">What was poured, likewise; empty where nobody said.</param>
 /// <param name="Batch">The batch of the prep that was open; empty where nobody said.</param>
 public sealed record Cell(PourLetter Letter, double? Specified, double? Poured, double? ToPour, bool IsChanged, bool IsPouredOtherwise, string Text, string PouredText, string Batch);
 
