@@ -21,7 +21,7 @@ public partial class BenchTests(SiteAndBrowser run)
         await TypeAsync(page, "15 ml lemon juice");
         await TypeAsync(page, "shake 12 s, fine strain, coupe");
         await Expect(page.GetByTestId("line")).ToHaveCountAsync(3);
-        await Expect(page.GetByLabel("Method")).ToHaveValueAsync("shaken");
+        await Expect(page.GetByLabel(new Regex("^Method"))).ToHaveValueAsync("shaken");
         await Expect(Figure(page, "sugar_g_per_100ml")).ToHaveTextAsync(Number());
         var sweet = await Figure(page, "sugar_g_per_100ml").TextContentAsync();
 
@@ -196,9 +196,8 @@ public partial class BenchTests(SiteAndBrowser run)
     private static async Task TypeAsync(IPage page, string line)
     {
         await page.Locator("#line").FillAsync(line);
+        // As fast as hands can: the next line is typed before the server has said a word about this one.
         await page.Locator("#line").PressAsync("Enter");
-        await Expect(page.Locator("#line")).ToHaveValueAsync("");
-        await Expect(page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
     }
 
     private static async Task SetAsync(IPage page, string ingredient, string amount)

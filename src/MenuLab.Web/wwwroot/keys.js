@@ -16,6 +16,15 @@
     field.setAttribute('aria-activedescendant', options[next]?.id ?? '');
   };
 
+  // Takes the first of what is offered for the text as it now stands; a list that is late is waited for, 25 ms at a time.
+  const takeFirst = (field, attempts) => {
+    if (offered(field)[0]?.parentElement.dataset.for === field.value) {
+      offered(field)[0].click();
+    } else if (attempts > 0) {
+      setTimeout(takeFirst, 25, field, attempts - 1);
+    }
+  };
+
   const inTypedLine = (e, field) => {
     const options = offered(field);
     const chosen = options.find((o) => o.getAttribute('aria-selected') === 'true');
@@ -27,7 +36,7 @@
       choose(field, e.key === 'ArrowDown' ? 1 : -1);
     } else if (options.length && e.key === 'Tab' && !e.shiftKey) {
       e.preventDefault();
-      (chosen ?? options[0]).click();
+      chosen ? chosen.click() : takeFirst(field, 20);
     } else {
       return false;
     }
@@ -83,12 +92,5 @@
       field?.focus();
       field?.select?.();
     },
-    // After the page has put the text in.
-    focusEnd: (selector) =>
-      requestAnimationFrame(() => {
-        const field = document.querySelector(selector);
-        field?.focus();
-        field?.setSelectionRange(field.value.length, field.value.length);
-      }),
   };
 })();
