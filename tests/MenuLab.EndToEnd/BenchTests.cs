@@ -155,6 +155,27 @@ public partial class BenchTests(SiteAndBrowser run)
         visit.WasClean();
     }
 
+    [Fact]
+    public async Task Single_letters_can_be_switched_off()
+    {
+        await using var visit = await NewDraftAsync("No Letters");
+        var bench = new Uri(visit.Page.Url).AbsolutePath;
+        await visit.Page.GotoAsync(run.Address + "/house");
+        await visit.Page.GetByTestId("letters").SetCheckedAsync(false);
+        await visit.Page.GotoAsync(run.Address + bench);
+        await visit.Page.Locator("#line").WaitForAsync();
+        await visit.Page.Keyboard.PressAsync("l");
+        await Expect(visit.Page.Locator("#line")).Not.ToBeFocusedAsync();
+        await visit.Page.GotoAsync(run.Address + "/house");
+        await Expect(visit.Page.GetByTestId("letters")).Not.ToBeCheckedAsync();
+        await visit.Page.GetByTestId("letters").SetCheckedAsync(true);
+        await visit.Page.GotoAsync(run.Address + bench);
+        await visit.Page.Locator("#line").WaitForAsync();
+        await visit.Page.Keyboard.PressAsync("l");
+        await Expect(visit.Page.Locator("#line")).ToBeFocusedAsync();
+        visit.WasClean();
+    }
+
     [Theory]
     [InlineData("-45", "zero or more")]
     [InlineData("1,500", "1.5 or 1500")]

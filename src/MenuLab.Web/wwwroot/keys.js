@@ -3,6 +3,15 @@
 (() => {
   const inField = (e) => e.target.closest('input:not([type=checkbox]):not([type=radio]), textarea, select') !== null;
 
+  // A person who talks to the machine, or whose hand shakes, may switch single letters off (WCAG 2.1.4); kept in this browser.
+  const lettersAre = () => {
+    try {
+      return localStorage.getItem('menulab.letters') !== 'off';
+    } catch {
+      return true;
+    }
+  };
+
   const combo = (e) =>
     [e.ctrlKey || e.metaKey ? 'ctrl+' : '', e.altKey ? 'alt+' : '', e.shiftKey && e.key.length > 1 ? 'shift+' : '', e.key.toLowerCase()].join('');
 
@@ -66,6 +75,9 @@
     const pressed = combo(e);
     const typing = inField(e);
     // In a field Ctrl+Z is the field's own, as long as there is something in it.
+    if (pressed.length === 1 && !lettersAre()) {
+      return;
+    }
     if (typing && (pressed.length === 1 || (pressed === 'ctrl+z' && e.target.value) || pressed === '?')) {
       return;
     }
@@ -87,6 +99,14 @@
   });
 
   window.keys = {
+    lettersAre,
+    setLetters: (on) => {
+      try {
+        localStorage.setItem('menulab.letters', on ? 'on' : 'off');
+      } catch {
+        // A browser that keeps nothing keeps the letters on.
+      }
+    },
     focus: (selector) => {
       const field = document.querySelector(selector);
       field?.focus();
