@@ -32,6 +32,9 @@ public sealed record SqliteStoreOptions
 /// <summary>The database in one SQLite file, held by this host alone.</summary>
 public sealed class SqliteStore : Store
 {
+    // EROFS, the same number on Linux and macOS; Windows says "access denied" instead.
+    private const int ReadOnlyDisk = 30;
+
     private readonly FileStream _hold;
     private readonly SqliteWriter _writer;
     private readonly DbContextOptions<SqliteDbContext> _reading;
@@ -92,6 +95,9 @@ public sealed class SqliteStore : Store
         SQLitePCL.raw.SQLITE_FULL => new StoreException(StoreTrouble.DiskFull, $"The disk of {file} is full. Nothing of this change was saved; make room and try again.", e),
         SQLitePCL.raw.SQLITE_READONLY or SQLitePCL.raw.SQLITE_CANTOPEN or SQLitePCL.raw.SQLITE_PERM =>
             new StoreException(StoreTrouble.ReadOnly, ReadOnlyMessage(file), e),
+        // A disk that is full to the last byte cannot grow the file's index either, and that is an error of its own.
+        SQLitePCL.raw.SQLITE_IOERR => new StoreException(
+            StoreTrouble.DiskFault, $"The disk of {file} could not be written or read ({e.Message}); it may be full, or failing. Nothing of this change was saved; look at the disk and try again.", e),
         SQLitePCL.raw.SQLITE_NOTADB or SQLitePCL.raw.SQLITE_CORRUPT => Damaged(file, e.Message, e),
         SQLitePCL.raw.SQLITE_BUSY or SQLitePCL.raw.SQLITE_LOCKED =>
             new StoreException(StoreTrouble.Busy, $"Another program holds {file}. Nothing of this change was saved; close it and try again.", e),
@@ -110,7 +116,7 @@ public sealed class SqliteStore : Store
         {
             throw new StoreException(StoreTrouble.ReadOnly, ReadOnlyMessage(file), e);
         }
-        catch (IOException e) when (File.Exists(file + ".lock"))
+        catch (IOException e) when (File.Exists(file + ".lock") && e.HResult != ReadOnlyDisk)
         {
             throw new StoreException(
                 StoreTrouble.InUse, $"Another MenuLab has {file} open. One file serves one host: stop the other, or move the house to PostgreSQL.", e);

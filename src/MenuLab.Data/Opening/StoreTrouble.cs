@@ -17,6 +17,8 @@ public enum StoreTrouble
     NotFrozen,
     /// <summary>The disk is full.</summary>
     DiskFull,
+    /// <summary>The disk cannot be read or written: full to the last byte, or failing.</summary>
+    DiskFault,
     /// <summary>Another program holds the database.</summary>
     Busy,
     /// <summary>The server cannot be reached.</summary>

@@ -62,6 +62,16 @@
     read: (name) => attempt(() => localStorage.getItem(key(name))),
     keep,
     enter,
+    // The typed line is completed: the whole text is put in, and typing goes on at its end.
+    fill: (name, text) => {
+      keep(name, text);
+      const field = document.querySelector(`[data-kept="${name}"]`);
+      if (field) {
+        field.value = text;
+        field.focus();
+        field.setSelectionRange(text.length, text.length);
+      }
+    },
     drop: (name) => keep(name, ''),
     // What was typed into fields whose names begin so and never answered for.
     left: (prefix) =>

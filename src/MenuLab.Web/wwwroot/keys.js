@@ -3,6 +3,15 @@
 (() => {
   const inField = (e) => e.target.closest('input:not([type=checkbox]):not([type=radio]), textarea, select') !== null;
 
+  // A person who talks to the machine, or whose hand shakes, may switch single letters off (WCAG 2.1.4); kept in this browser.
+  const lettersAre = () => {
+    try {
+      return localStorage.getItem('menulab.letters') !== 'off';
+    } catch {
+      return true;
+    }
+  };
+
   const combo = (e) =>
     [e.ctrlKey || e.metaKey ? 'ctrl+' : '', e.altKey ? 'alt+' : '', e.shiftKey && e.key.length > 1 ? 'shift+' : '', e.key.toLowerCase()].join('');
 
@@ -16,6 +25,15 @@
     field.setAttribute('aria-activedescendant', options[next]?.id ?? '');
   };
 
+  // Takes the first of what is offered for the text as it now stands; a list that is late is waited for, 25 ms at a time.
+  const takeFirst = (field, attempts) => {
+    if (offered(field)[0]?.parentElement.dataset.for === field.value) {
+      offered(field)[0].click();
+    } else if (attempts > 0) {
+      setTimeout(takeFirst, 25, field, attempts - 1);
+    }
+  };
+
   const inTypedLine = (e, field) => {
     const options = offered(field);
     const chosen = options.find((o) => o.getAttribute('aria-selected') === 'true');
@@ -27,7 +45,7 @@
       choose(field, e.key === 'ArrowDown' ? 1 : -1);
     } else if (options.length && e.key === 'Tab' && !e.shiftKey) {
       e.preventDefault();
-      (chosen ?? options[0]).click();
+      chosen ? chosen.click() : takeFirst(field, 20);
     } else {
       return false;
     }
@@ -57,6 +75,9 @@
     const pressed = combo(e);
     const typing = inField(e);
     // In a field Ctrl+Z is the field's own, as long as there is something in it.
+    if (pressed.length === 1 && !lettersAre()) {
+      return;
+    }
     if (typing && (pressed.length === 1 || (pressed === 'ctrl+z' && e.target.value) || pressed === '?')) {
       return;
     }
@@ -78,17 +99,18 @@
   });
 
   window.keys = {
+    lettersAre,
+    setLetters: (on) => {
+      try {
+        localStorage.setItem('menulab.letters', on ? 'on' : 'off');
+      } catch {
+        // A browser that keeps nothing keeps the letters on.
+      }
+    },
     focus: (selector) => {
       const field = document.querySelector(selector);
       field?.focus();
       field?.select?.();
     },
-    // After the page has put the text in.
-    focusEnd: (selector) =>
-      requestAnimationFrame(() => {
-        const field = document.querySelector(selector);
-        field?.focus();
-        field?.setSelectionRange(field.value.length, field.value.length);
-      }),
   };
 })();

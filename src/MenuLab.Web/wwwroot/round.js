@@ -347,6 +347,14 @@
     keep('letter', letter);
     all('.letter').forEach((b) => b.setAttribute('aria-pressed', b.dataset.letter === letter ? 'true' : 'false'));
     all('[data-of]', $('#pours')).forEach((c) => c.classList.toggle('sel', c.dataset.of === letter));
+    // Six pours do not fit a phone: the chosen one comes into sight beside the names.
+    const [scroll, head, own] = [$('#pours'), $('thead th', $('#pours')), column().parentElement];
+    const leftmost = own.offsetLeft - head.offsetWidth;
+    if (scroll.scrollLeft > leftmost) {
+      scroll.scrollLeft = leftmost;
+    } else if (own.offsetLeft + own.offsetWidth > scroll.scrollLeft + scroll.clientWidth) {
+      scroll.scrollLeft = own.offsetLeft + own.offsetWidth - scroll.clientWidth;
+    }
     all('[data-sound]').forEach((b) => b.setAttribute('aria-pressed', outbox.text('sound') ? 'true' : 'false'));
     tick();
     showNote();

@@ -47,7 +47,7 @@ public abstract record Captured
 /// <param name="Line">The line, made where it is typed.</param>
 /// <param name="Text">The text as typed.</param>
 /// <param name="Seen">Version of the working copy that the author saw; null where the device had none.</param>
-public sealed record CapturedLine(DraftId Draft, LineId Line, string Text, int? Seen) : Captured
+public sealed record CapturedLine(DraftId Draft, LineId Line, string Text, int? Seen = null) : Captured
 {
     /// <inheritdoc/>
     [JsonIgnore]
@@ -61,7 +61,7 @@ public sealed record CapturedLine(DraftId Draft, LineId Line, string Text, int? 
 /// <param name="Field">What of it.</param>
 /// <param name="Amount">The amount in the line's unit; null takes it back.</param>
 /// <param name="Seen">What the author saw the cell itself say; null for nothing (the line's own amount).</param>
-public sealed record CapturedCell(RoundId Round, PourLetter Letter, LineId Line, CellField Field, double? Amount, double? Seen) : Captured
+public sealed record CapturedCell(RoundId Round, PourLetter Letter, LineId Line, CellField Field, double? Amount = null, double? Seen = null) : Captured
 {
     /// <inheritdoc/>
     [JsonIgnore]
@@ -78,17 +78,17 @@ public sealed record CapturedNote(PourNote Note) : Captured
 }
 
 /// <summary>Something read off. One of an ingredient counts in the pantry; one of a batch, or of a thing such as a fridge, is kept here.</summary>
-/// <param name="Ingredient">The ingredient; null for a thing.</param>
-/// <param name="Batch">The batch of it; null for none.</param>
-/// <param name="Thing">What was read where it is no ingredient: "Fridge 2"; empty else.</param>
 /// <param name="What">What was read: "brix", "ph", "titration", "density", "temperature", "weight".</param>
 /// <param name="Value">The figure.</param>
 /// <param name="Unit">Its unit.</param>
-/// <param name="Celsius">Temperature of what was read, °C; null where nobody said.</param>
 /// <param name="Day">The bar's day.</param>
+/// <param name="Ingredient">The ingredient; null for a thing.</param>
+/// <param name="Batch">The batch of it; null for none.</param>
+/// <param name="Thing">What was read where it is no ingredient: "Fridge 2"; empty else.</param>
+/// <param name="Celsius">Temperature of what was read, °C; null where nobody said.</param>
 /// <param name="Seen">The reading of the same sort that the author saw; null for none.</param>
 public sealed record CapturedReading(
-    IngredientId? Ingredient, Guid? Batch, string Thing, string What, double Value, string Unit, double? Celsius, DateOnly Day, EntryId? Seen = null) : Captured
+    string What, double Value, string Unit, DateOnly Day, IngredientId? Ingredient = null, Guid? Batch = null, string Thing = "", double? Celsius = null, EntryId? Seen = null) : Captured
 {
     /// <inheritdoc/>
     [JsonIgnore]
@@ -114,7 +114,7 @@ public sealed record CapturedBatch(IngredientId Prep, Guid Batch, double Amount,
 /// <param name="Amount">How much; null for all of it.</param>
 /// <param name="Unit">Of what.</param>
 /// <param name="Why">Why; may be empty.</param>
-public sealed record CapturedPouredAway(IngredientId Ingredient, Guid? Batch, double? Amount, Unit Unit, string Why) : Captured
+public sealed record CapturedPouredAway(IngredientId Ingredient, Guid? Batch = null, double? Amount = null, Unit Unit = Unit.None, string Why = "") : Captured
 {
     /// <inheritdoc/>
     [JsonIgnore]
@@ -156,6 +156,11 @@ public sealed record CaptureEntry(EntryId Id, DeviceId Device, long Counter, Per
     public IReadOnlyList<Problem> Problems()
     {
         var problems = new List<Problem>();
+        if (Id.Value == Guid.Empty || Device.Value == Guid.Empty || Counter < 0)
+        {
+            // Two entries without an id would be taken for one.
+            problems.Add(new Problem("id", "An entry has an id, a device and a counter."));
+        }
         switch (What)
         {
             case CapturedLine line:
@@ -247,7 +252,7 @@ public enum CaptureOutcome
 /// <param name="Mine">The figure of this entry; null where it is none.</param>
 /// <param name="TheirText">What they said in words where it is no figure; empty else.</param>
 /// <param name="Entry">Their entry; null where it came from the bench.</param>
-public sealed record Met(PersonId By, string Field, double? Theirs, double? Mine, string TheirText, EntryId? Entry);
+public sealed record Met(PersonId By, string Field, double? Theirs = null, double? Mine = null, string TheirText = "", EntryId? Entry = null);
 
 /// <summary>The answer to one entry.</summary>
 /// <param name="Id">The entry.</param>

@@ -21,7 +21,7 @@ public static class CaptureText
     public static CaptureEntry Read(ReadOnlySpan<byte> json)
     {
         var entry = json.Length <= MostBytes ? JsonSerializer.Deserialize(json, CaptureJson.Default.CaptureEntry) : throw new JsonException($"An entry has at most {MostBytes} bytes.");
-        return entry is { What: not null } && entry.What is not CapturedNote { Note: null } ? entry : throw new JsonException("An entry says what was captured.");
+        return entry ?? throw new JsonException("An entry is an object.");
     }
 
     /// <summary>What was captured as JSON.</summary>
@@ -52,6 +52,7 @@ public static class CaptureText
 
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true,
     Converters =
     [
         typeof(IngredientIdAsText), typeof(LineIdAsText), typeof(DraftIdAsText), typeof(PersonIdAsText), typeof(SiteIdAsText), typeof(RoundIdAsText), typeof(EntryIdAsText),

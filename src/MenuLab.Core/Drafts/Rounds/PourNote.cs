@@ -56,6 +56,8 @@ public readonly record struct AxisWish(TasteAxis Axis, Wish Wish);
 /// </summary>
 public sealed record PourNote
 {
+    // A device leaves out what nobody said, and the reader of JSON sets what it did not find to null.
+
     /// <summary>Most characters in its words.</summary>
     public const int WordsMaxLength = 500;
 
@@ -72,19 +74,19 @@ public sealed record PourNote
     public required PourLetter Letter { get; init; }
 
     /// <summary>What is wanted, each axis once.</summary>
-    public IReadOnlyList<AxisWish> Wishes { get; init; } = [];
+    public IReadOnlyList<AxisWish> Wishes { get; init => field = value ?? []; } = [];
 
     /// <summary>Whether it is worth going on with; null where nobody said.</summary>
     public Verdict? Verdict { get; init; }
 
     /// <summary>Who tasted; empty for the author alone.</summary>
-    public IReadOnlyList<PersonId> Tasters { get; init; } = [];
+    public IReadOnlyList<PersonId> Tasters { get; init => field = value ?? []; } = [];
 
     /// <summary>In words; may be empty.</summary>
-    public string Words { get; init; } = "";
+    public string Words { get; init => field = value ?? ""; } = "";
 
     /// <summary>Photos and sounds.</summary>
-    public IReadOnlyList<AttachmentId> Attachments { get; init; } = [];
+    public IReadOnlyList<AttachmentId> Attachments { get; init => field = value ?? []; } = [];
 
     /// <summary>How long after pouring or bottling; null where nobody said.</summary>
     public TasteMoment? Moment { get; init; }

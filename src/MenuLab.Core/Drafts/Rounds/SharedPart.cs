@@ -34,8 +34,8 @@ public sealed record Glassful(PourLetter Letter, double SharedMillilitres, doubl
 /// <remarks>
 /// Shared are lines that join before shaking, are the same in every pour and have a known mass; nothing that joins later.
 /// Arithmetic of sums, so by mass it closes exactly: jug + what each glass gets of its own = all pours + what is spare. The
-/// 5 % to spare are common practice, no source. By volume the jug may come to less than the sum, since spirit and water
-/// contract by up to 4 % on mixing (docs/science.md, section 2): what is spare makes up for it; by weight it does not arise.
+/// 5 % to spare are common practice, no source. By volume the jug may come to less than the sum where strong spirit meets
+/// water, which contract on mixing: what is spare makes up for it; by weight it does not arise.
 /// </remarks>
 public sealed record SharedPart
 {

@@ -60,11 +60,7 @@ public sealed class BenchBrowser(IJSRuntime script)
     public ValueTask DropAsync(string name) => script.InvokeVoidAsync("keptText.drop", name);
 
     /// <summary>The typed line was completed: it is kept as it now is, and the field has the focus.</summary>
-    public async ValueTask FillLineAsync(Guid draft, string text)
-    {
-        await script.InvokeVoidAsync("keptText.keep", $"line/{draft}", text);
-        await script.InvokeVoidAsync("keys.focusEnd", "#line");
-    }
+    public ValueTask FillLineAsync(Guid draft, string text) => script.InvokeVoidAsync("keptText.fill", $"line/{draft}", text);
 
     /// <summary>Puts the focus on the first element that a selector finds.</summary>
     public ValueTask FocusAsync(string selector) => script.InvokeVoidAsync("keys.focus", selector);

@@ -118,6 +118,7 @@ public sealed class BenchDesk(CurrentHouse current, CurrentPerson person)
         var onto = read is { Lines: [var only], Questions: [], Unread: [] } ? TypedEdits.JoinsLine(view, only) : null;
         return new TypedLine
         {
+            Text = typed,
             Pieces = TypedLine.PiecesOf(read, line => book.Stock.Pantry.Find(line.Ingredient)!.Name, words, onto is null ? null : (Place(view, onto.Value.Line), onto.Value.Amount(words))),
             // Behind a comma stands what is done to it; a name that is complete needs no completing.
             Suggestions = typed.AsSpan().ContainsAny(',', '\n') || (read is { Lines: [var whole], Questions: [] } && EndsWithName(typed, book.Stock.Pantry.Find(whole.Ingredient)!)) ? [] : book.Index.For(typed),

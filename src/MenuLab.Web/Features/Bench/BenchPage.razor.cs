@@ -21,6 +21,7 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     private IDisposable? _listening;
     private TypedLine _typed = TypedLine.Empty;
     private IReadOnlyList<Leftover> _left = [];
+    private string _initially = "";
     private string _text = "";
     private string? _reason;
     private string _refused = "";
@@ -103,6 +104,7 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
         {
             _reason = kept.Reason;
         }
+        _initially = kept.Line;
         Typed(kept.Line);
         _opened = true;
         StateHasChanged();
@@ -122,8 +124,12 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
 
     private async Task EnteredAsync(EnteredEventArgs entry)
     {
-        (_text, _typed) = ("", TypedLine.Empty);
-        if (await GuardAsync(() => Session.EnterAsync(entry.Id, entry.Text)))
+        var taken = await GuardAsync(() =>
+        {
+            Typed("");   // in its turn: a key typed before it may still wait
+            return Session.EnterAsync(entry.Id, entry.Text);
+        });
+        if (taken)
         {
             await browser.ArrivedAsync(Id, entry.Id);
         }

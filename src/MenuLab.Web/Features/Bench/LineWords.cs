@@ -44,7 +44,8 @@ public sealed record LineWords(HouseFormat Format, PourGrid Grid, Unit First)
         }
         return IsWeight(line.Unit) || !double.IsFinite(line.Millilitres) ? ""
             : First == Unit.FluidOunce ? Format.Amount(line.Millilitres) + " mL"
-            : Ounces(line.Millilitres) + " fl oz";
+            // Beside the millilitres only what a jigger shows, as on the card: nobody pours 0.17 fl oz.
+            : Grid.FromMillilitres(line.Millilitres).FluidOunces is { Length: > 0 } jigger ? jigger + " fl oz" : "";
     }
 
     /// <summary>Where it starts: the usual places have names.</summary>

@@ -15,6 +15,9 @@ public sealed record TypedLine
     /// <summary>Nothing is typed.</summary>
     public static TypedLine Empty { get; } = new();
 
+    /// <summary>The text that all this is about; the hand may be further already.</summary>
+    public string Text { get; init; } = "";
+
     /// <summary>The recognised pieces, in order.</summary>
     public IReadOnlyList<Piece> Pieces { get; init; } = [];
 

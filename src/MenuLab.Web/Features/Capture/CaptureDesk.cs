@@ -52,6 +52,17 @@ public sealed class CaptureDesk(CurrentHouse current, CurrentPerson person, Time
         return [.. drafts.Select(d => new DraftToCapture(d.Id, d.Name, [.. rounds.Where(r => r.Draft == d.Id).OrderByDescending(r => r.Number)]))];
     }
 
+    /// <summary>What arrived on the bar's day, from every device, the last first.</summary>
+    public async Task<IReadOnlyList<ArrivedToday>> TodayAsync()
+    {
+        await using var db = House.Read();
+        var book = House.Book;
+        var arrived = (await db.CapturedSince(time.GetUtcNow() - TimeSpan.FromDays(1))).Where(c => book.Site.DayOf(c.ReceivedAt) == Today).ToList();
+        var drafts = arrived.Select(c => c.Entry.What).OfType<CapturedLine>().Select(l => l.Draft).Distinct().ToList();
+        var words = new CaptureInWords(book, await db.Drafts.Where(d => drafts.Contains(d.Id)).ToDictionaryAsync(d => d.Id, d => d.Name));
+        return [.. arrived.Select(c => new ArrivedToday(c.Entry.Id, words.Of(c.Entry.What), book.NameOf(c.Entry.By), book.Site.ClockAt(c.ReceivedAt), c.Answer.Outcome))];
+    }
+
     private static (CaptureEntry? Entry, CaptureAnswer? Refused) Read(JsonElement sent)
     {
         try
@@ -85,3 +96,11 @@ public sealed class CaptureDesk(CurrentHouse current, CurrentPerson person, Time
 /// <param name="Name">Its name.</param>
 /// <param name="Rounds">Its rounds that go on, the newest first.</param>
 public sealed record DraftToCapture(DraftId Id, string Name, IReadOnlyList<Round> Rounds);
+
+/// <summary>Something that arrived today.</summary>
+/// <param name="Id">The entry.</param>
+/// <param name="Says">In words.</param>
+/// <param name="By">Who.</param>
+/// <param name="At">When it arrived, by the bar's clock.</param>
+/// <param name="Outcome">What became of it.</param>
+public sealed record ArrivedToday(EntryId Id, string Says, string By, DateTime At, CaptureOutcome Outcome);

@@ -135,10 +135,9 @@ public sealed class OpenHouse : IAsyncDisposable
         await FirstRows.Ensure(store.Writer, shipped.Measures, time.GetUtcNow());
         // The writer takes one after the other; the demo bar is worked out meanwhile.
         var taking = ShippedIngredients.TakeIn(store.Writer, shipped.Pantry, ShippedEdition, time.GetUtcNow());
-        if (isDemo)
-        {
-            await Task.Run(() => DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow()));
-        }
+        var making = isDemo ? Task.Run(() => DemoBar.MakeAsync(store.Writer, store.Read, shipped, DemoBar.Load(DemoBar.DefaultFolder), time.GetUtcNow())) : Task.CompletedTask;
+        // In this order: where the ingredients fail the demo bar fails for the lack of them, and theirs is the cause to tell.
+        await Task.WhenAll(taking, making);
         var taken = await taking;
         if (!isNew && taken.Added + taken.Changed + taken.Archived > 0)
         {

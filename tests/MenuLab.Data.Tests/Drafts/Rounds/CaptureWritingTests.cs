@@ -61,7 +61,7 @@ public abstract class CaptureWritingTests(TestDatabase database) : StoreTests(da
                 0 => new CapturedLine(draft, LineId.New(), $"{i} Verjus", 4),
                 1 => new CapturedNote(new PourNote { Round = round, Letter = PourLetter.A, Words = $"device {shift} note {i}" }),
                 2 => new CapturedCell(round, PourLetter.B, lines[1], CellField.Poured, 10 + i + shift / 2.0, i == 3 ? null : 10 + i - 4 + shift / 2.0),
-                _ => new CapturedReading(null, null, $"Fridge {shift}", "temperature", i, "°C", null, Today),
+                _ => new CapturedReading("temperature", i, "°C", Today, Thing: $"Fridge {shift}"),
             })),
         ];
     }
@@ -135,7 +135,7 @@ public abstract class CaptureWritingTests(TestDatabase database) : StoreTests(da
     {
         await Started();
         var captures = Harbour.Captures(Store);
-        CapturedReading Ph(double value, EntryId? seen = null) => new(Harbour.Verjus.Id, null, "", "ph", value, "", 20, Today, seen);
+        CapturedReading Ph(double value, EntryId? seen = null) => new("ph", value, "", Today, Harbour.Verjus.Id, Celsius: 20, Seen: seen);
         var first = Entry(_phone, 1, Harbour.Somebody, Ph(3.2));
         var second = Entry(_tablet, 1, _other, Ph(3.4));
         Assert.Equal(CaptureOutcome.Kept, Assert.Single(await captures.Capture([first])).Outcome);
@@ -147,7 +147,7 @@ public abstract class CaptureWritingTests(TestDatabase database) : StoreTests(da
             await captures.Capture(
             [
                 Entry(_phone, 3, Harbour.Somebody, Ph(4.1) with { Batch = Guid.CreateVersion7() }),
-                Entry(_phone, 4, Harbour.Somebody, new CapturedReading(null, null, "Fridge 2", "temperature", 4, "°C", null, Today)),
+                Entry(_phone, 4, Harbour.Somebody, new CapturedReading("temperature", 4, "°C", Today, Thing: "Fridge 2")),
             ]),
             a => Assert.Equal(CaptureOutcome.Kept, a.Outcome));
         var absurd = Assert.Single(await captures.Capture([Entry(_phone, 5, Harbour.Somebody, Ph(31))]));

@@ -14,6 +14,7 @@ public sealed class HouseDeskTests : BunitContext, IAsyncLifetime
     {
         _test = await HouseOnDisk.OpenAsync();
         Services.AddSingleton(_test.Desk);
+        JSInterop.Setup<bool>("keys.lettersAre").SetResult(true);
     }
 
     async ValueTask IAsyncDisposable.DisposeAsync()
