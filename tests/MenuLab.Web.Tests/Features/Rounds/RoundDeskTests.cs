@@ -4,7 +4,6 @@ using MenuLab.Core.Drafts.Rounds;
 using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Data.Drafts;
-using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.House;
 using MenuLab.Data.Iterations;
 using MenuLab.Web.Features.Bench;
