@@ -199,7 +199,8 @@ public sealed class RoundInWords(HouseBook book, ILookup<IngredientId, string> r
     private FigureInCell Glass(PourFigures pour)
     {
         var (volume, fill) = (pour.Volume, pour.GlassFill);
-        var over = fill.Certainty != Certainty.Unknown && fill.Value > 100;
+        // The printed figure decides, so that a mark never contradicts it.
+        var over = fill.Certainty != Certainty.Unknown && Math.Round(fill.Value, MidpointRounding.AwayFromZero) > 100;
         var small = fill.Certainty == Certainty.Unknown ? "no glass named" : $"{Format.Percent(fill.Value)} full";
         return new FigureInCell(
             Format.Value(volume, 0), small, Mark(volume, over), $"Volume {Format.Sentence(volume, 0)}, {(fill.Certainty == Certainty.Unknown ? "glass fill unknown" : $"{Format.Percent(fill.Value)} of the wash line")}");
