@@ -41,6 +41,7 @@ public class RoundTests(SiteAndBrowser run)
         await page.Locator("#cell-done").ClickAsync();
         await Expect(Cells(page).Nth(1)).ToHaveTextAsync("15poured 18");
         await Expect(page.Locator(".from-before")).ToBeVisibleAsync();
+        await Expect(page.GetByTestId("figure-acid").Locator(".fig").First).ToBeVisibleAsync();   // old figures stay
 
         await site.StartAgainAsync();
         await page.ReloadAsync();
@@ -145,7 +146,7 @@ public class RoundTests(SiteAndBrowser run)
         await RoundByThumb.ThreeAcrossAsync(page, Lemon);
         await RoundByThumb.NoteAsync(page);
         await page.Locator("#clock").ClickAsync();
-        await Expect(page.Locator("#clock")).ToHaveTextAsync(new Regex("^[0-9]+:[0-9]{2}$"));
+        await Expect(page.Locator("#clock")).ToHaveTextAsync(new Regex("[0-9]+:[0-9]{2}$"));
         await page.Locator("#mix > summary").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "B wins" }).ClickAsync();
         await page.GetByTestId("reason").WaitForAsync();

@@ -77,14 +77,14 @@
 
   // Set here, and not yet on the page that the server made; over a reload too.
   let pending = kept('pending', {});
-  const before = () => $('#pours').classList.add('before');
+  const outdate = () => $('#pours').classList.add('outdated');
 
   const apply = ({ line, letter: l, field, amount }) => {
     const cell = cellOf(line, l);
     if (cell) {
       cell.dataset[field] = amount === undefined ? '' : amount;
       paint(cell.closest('tr'));
-      before();
+      outdate();
     }
   };
 
@@ -401,9 +401,11 @@
     const clock = $('#clock');
     clock.hidden = false;
     const text = passed === null ? 'Start clock' : passed >= 60 ? 'poured' : `${Math.floor(passed)}:${String(Math.floor((passed * 60) % 60)).padStart(2, '0')}`;
-    if (clock.textContent !== text) {
-      clock.textContent = text;
-      clock.setAttribute('aria-label', passed === null ? text : `Poured, in the glass for ${Math.floor(passed)} minutes`);
+    if (clock.lastChild.textContent !== text) {
+      const said = document.createElement('span');
+      said.className = 'vh';
+      said.textContent = passed === null ? '' : 'In the glass ';
+      clock.replaceChildren(said, text);
     }
     if ($('#moment').value !== moment()) {
       $('#moment').value = moment();
