@@ -17,10 +17,10 @@ internal static class RoundsMeasurement
         7.5 ml verjus
         7.5 ml lime juice
         10 ml orange juice
-        5 ml grapefruit juice
-        5 ml simple syrup
-        5 ml demerara syrup
-        10 ml cranberry juice
+        5 ml carrot juice
+        5 ml agave syrup
+        5 ml maple syrup
+        10 ml pineapple juice
         2 dashes saline
         shake 12 s, fine strain, coupe
         """;
@@ -109,7 +109,7 @@ internal static class RoundsMeasurement
         await line.WaitForAsync();
         await line.FillAsync(TwelveLines);
         await line.PressAsync("Enter");
-        await Assertions.Expect(page.GetByTestId("line")).ToHaveCountAsync(12);
+        await Assertions.Expect(page.GetByTestId("line")).ToHaveCountAsync(12, new() { Timeout = 30_000 });
         return page;
     }
 }
