@@ -78,6 +78,10 @@ public static class Cautions
                 facts = facts.With("xylitol", new SafetyFlag(true, polyols));
             }
         }
+        if (set[Metric.Ph] is { UnknownPercent: 0, Value: not double.NaN } ph)
+        {
+            facts = facts.With("drink_ph", SafetyFigure.Of(ph, 1, []));
+        }
         return Alcohol(facts, lines, set, rules);
     }
 

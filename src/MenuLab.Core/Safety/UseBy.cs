@@ -121,11 +121,16 @@ public sealed record UseBySuggestion(int? Days, double Hours, UseByBasis Basis, 
             Take(rule.PracticeDaysLow, UseByBasis.CommonPractice, "common practice, no source");
         }
         var cautions = new List<Caution>();
+        // What is told in hours stands out of cooling: days say nothing of it, the house's neither.
+        if (rule is not null && !double.IsNaN(rule.Hours))
+        {
+            return new UseBySuggestion(null, rule.Hours, UseByBasis.Source, $"source: {rule.Source}", rule, cautions);
+        }
         int? suggested = double.IsNaN(best.Days) ? null : (int)best.Days;
         var own = rules.House.ShelfLives.FirstOrDefault(h => h.PrepType == type);
         if (own is not null && (suggested is null || own.Days < suggested))
         {
-            return new UseBySuggestion(own.Days, rule?.Hours ?? double.NaN, UseByBasis.House, "the house's own limit", rule, cautions);
+            return new UseBySuggestion(own.Days, double.NaN, UseByBasis.House, "the house's own limit", rule, cautions);
         }
         if (own is not null && own.Days > suggested)
         {
@@ -142,7 +147,7 @@ public sealed record UseBySuggestion(int? Days, double Hours, UseByBasis Basis, 
                 Text = $"Longer shelf life asked for: {facts}. It waits for a director's written reason; until then the suggestion stands.",
             });
         }
-        return new UseBySuggestion(suggested, rule?.Hours ?? double.NaN, best.Basis, best.Words.Length > 0 ? best.Words : rule?.Source ?? "no rule", rule, cautions);
+        return new UseBySuggestion(suggested, double.NaN, best.Basis, best.Words.Length > 0 ? best.Words : rule?.Source ?? "no rule", rule, cautions);
 
         void Take(double days, UseByBasis basis, string words)
         {
