@@ -124,7 +124,7 @@ public static class Cautions
             if (!rule.IsOnFlag)
             {
                 facts = facts.Figure(rule.Subject) is { } known && (known.Value > 0 || known.IsUnknown) ? facts : facts.With(rule.Subject, Answer(rule.Subject, places, lines, set));
-                facts = rule.Subject.StartsWith("thujone", StringComparison.Ordinal) && facts.Flag("artemisia") is null ? facts.With("artemisia", IsArtemisia(names)) : facts;
+                facts = rule.Subject.StartsWith("thujone", StringComparison.Ordinal) && facts.Flag("artemisia") is null ? facts.With("artemisia", IsArtemisia([.. names, .. steps])) : facts;
             }
             else if (facts.Flag(rule.Subject)?.State != true)
             {
@@ -158,7 +158,7 @@ public static class Cautions
 
     private static readonly Phrase[] Artemisia = [new("wormwood", false), new("artemisia", false), new("mugwort", false)];
 
-    private static bool IsArtemisia(List<string[]> names) => names.Exists(n => Artemisia.Any(a => a.IsIn(n)));
+    private static bool IsArtemisia(List<string[]> texts) => texts.Exists(n => Artemisia.Any(a => a.IsIn(n)));
 
     private static List<int> Named(List<string[]> names, IEnumerable<Phrase> phrases)
     {

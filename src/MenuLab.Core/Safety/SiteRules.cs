@@ -42,11 +42,15 @@ public sealed record SiteRules(RuleBook? Book, Jurisdictions Where, HouseRules H
         return
         [
             .. raised
-                .Where(r => !raised.Exists(other => r.Rule.YieldsTo.Contains(other.Rule.Id) && other.Caution.Strength >= r.Caution.Strength))
+                .Where(r => !raised.Exists(other => Yields(r, other)))
                 .Select(r => r.Caution)
                 .OrderByDescending(c => c.Strength),
         ];
     }
+
+    // A rule that is not settled speaks on beside one that is: what may be over is another matter than what is there.
+    private static bool Yields((SafetyRule Rule, Caution Caution) one, (SafetyRule Rule, Caution Caution) other) =>
+        one.Rule.YieldsTo.Contains(other.Rule.Id) && other.Caution.Strength >= one.Caution.Strength && (!one.Caution.IsNotSettled || other.Caution.IsNotSettled);
 
     private static readonly Caution NothingChecked = new(
         "no_rules", "No safety rules are loaded: nothing was checked here. Read the labels and go by your local codes.", [], "none; local codes decide")
@@ -93,14 +97,15 @@ public sealed record SiteRules(RuleBook? Book, Jurisdictions Where, HouseRules H
         var strength = rule.Strength < most ? rule.Strength : most;
         var against = rule.IsOnFlag ? "" : Against(rule, figure, over);
         var opening = over ? rule.Name : $"{rule.Name}, not settled";
+        var todo = over ? rule.Todo : $"Read the label, ask the maker or measure. Should it be so: {rule.Todo}";
         var elsewhere = isLawHere ? "" : $" A rule of the {Jurisdiction.Name(rule.Where)}, shown here as advice.";
         return new Caution(
-            rule.Id, $"{opening}: {(against.Length > 0 ? against + ". " : "")}{rule.Todo}{elsewhere}", lines, rule.Source.InWords)
+            rule.Id, $"{opening}: {(against.Length > 0 ? against + ". " : "")}{todo}{elsewhere}", lines, rule.Source.InWords)
         {
             Strength = strength,
             Trigger = rule.Trigger,
             Against = against,
-            Todo = rule.Todo,
+            Todo = todo,
             Where = rule.Where,
             Status = rule.Source.Status,
             IsNotSettled = !over,
@@ -119,7 +124,7 @@ public sealed record SiteRules(RuleBook? Book, Jurisdictions Where, HouseRules H
             { Comparison: Comparison.Below } => $" against {limit} or more",
             _ => $" against more than {limit}",
         };
-        if (double.IsNaN(figure.Value))
+        if (double.IsNaN(figure.Value) || figure is { Value: 0, IsUnknown: true })
         {
             return "not known" + allowed;
         }

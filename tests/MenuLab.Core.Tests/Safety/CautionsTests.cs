@@ -53,8 +53,18 @@ public class CautionsTests
         var mystery = Made.Of(Made.AllBut(Component.Quinine.Bit()), []);
         var cautions = Of("US", Made.Line(mystery, 20), Made.Line(Made.Water, 80));
         Assert.Contains("not settled", cautions.Of("SB-QUI-02")!.Text, StringComparison.Ordinal);
-        Assert.True(cautions.Of("SB-QUI-06")!.IsNotSettled);
+        Assert.Null(cautions.Of("SB-QUI-06"));   // one question, asked once
         Assert.DoesNotContain(cautions, c => c.NeedsReason);
+    }
+
+    [Fact]
+    public void A_level_that_may_be_over_is_told_beside_the_word_that_it_is_there()
+    {
+        var facts = SafetyFacts.None.With("carbonated", true).With("quinine_mg", 14.0).With("quinine_mg_per_l", new SafetyFigure(78, 70, 86, false, []));
+        var cautions = Rules.Us.Check(facts);
+        Assert.False(cautions.Of("SB-QUI-02")!.IsNotSettled);
+        Assert.Equal("between 70.0 and 86.0 mg/L against at most 83 mg/L", cautions.Of("SB-QUI-01")!.Against);
+        Assert.Equal(CautionStrength.Act, cautions.Of("SB-QUI-01")!.Strength);
     }
 
     [Theory]
