@@ -153,7 +153,7 @@ public sealed record StandardDrink(string Country, Jurisdictions Where, string U
     public static StandardDrink Of(RuleBook book, string country) =>
         book.StandardDrinks.FirstOrDefault(s => s.Country == country) ?? throw new ArgumentException($"No standard drink of {country} is known.", nameof(country));
 
-    /// <summary>The standard drink of a site; where its country has none here, or the place is not known, the smallest of 10 g (strictest count but one: the UK's is a unit).</summary>
+    /// <summary>The standard drink of a site; 10 g (WHO AUDIT reference) where its place has none here or is not known.</summary>
     public static StandardDrink At(SiteRules rules) =>
         rules.Shipped.StandardDrinks.FirstOrDefault(s => s.Where == rules.Where && s.Where != Jurisdictions.None) ?? Of(rules.Shipped, "WHO AUDIT reference");
 
