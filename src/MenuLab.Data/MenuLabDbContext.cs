@@ -1,10 +1,12 @@
 using System.Text.Json;
 using MenuLab.Core.Drafts;
+using MenuLab.Core.Drafts.Rounds;
 using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Core.Pantry;
 using MenuLab.Data.Conversions;
 using MenuLab.Data.Drafts;
+using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.Freezing;
 using MenuLab.Data.Pantry;
 using MenuLab.Data.Records;
@@ -19,13 +21,14 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
     private static readonly Type[] Ids =
     [
         typeof(PersonId), typeof(SiteId), typeof(IngredientId), typeof(ReadingId), typeof(PackId), typeof(PriceId), typeof(DraftId), typeof(LineId), typeof(EditId),
-        typeof(PageId), typeof(IterationId), typeof(RecordId),
+        typeof(PageId), typeof(IterationId), typeof(RecordId), typeof(RoundId), typeof(EntryId), typeof(DeviceId), typeof(AttachmentId),
     ];
 
     private static readonly Type[] Enums =
     [
         typeof(PersonKind), typeof(SetKind), typeof(FirstUnit), typeof(TemperatureScale), typeof(Paper), typeof(NumberPattern), typeof(DatePattern), typeof(IngredientKind), typeof(FigureStatus), typeof(Allergen),
-        typeof(AllergenState), typeof(Standing), typeof(Unit), typeof(Place), typeof(Joins),
+        typeof(AllergenState), typeof(Standing), typeof(Unit), typeof(Place), typeof(Joins), typeof(SizeKind), typeof(PourLetter),
+        typeof(CaptureKind), typeof(CaptureOutcome), typeof(AttachmentKind),
     ];
 
     public DbSet<Person> People => Set<Person>();
@@ -60,6 +63,14 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
 
     public DbSet<IterationLine> IterationLines => Set<IterationLine>();
 
+    public DbSet<Round> Rounds => Set<Round>();
+
+    public DbSet<PourNoteRow> PourNotes => Set<PourNoteRow>();
+
+    public DbSet<CaptureRow> CaptureEntries => Set<CaptureRow>();
+
+    public DbSet<Attachment> Attachments => Set<Attachment>();
+
     public DbSet<RecordEntry> Record => Set<RecordEntry>();
 
     /// <summary>The tables whose rows the database refuses to change.</summary>
@@ -67,6 +78,9 @@ public abstract class MenuLabDbContext(DbContextOptions options) : DbContext(opt
 
     /// <summary>Holds a draft for this transaction, so that two hosts cannot change it at once.</summary>
     public abstract Task Hold(DraftId draft);
+
+    /// <summary>Holds the order of arrival of what is captured, and with it all rounds, for this transaction; taken before a draft is held.</summary>
+    public abstract Task HoldCaptures();
 
     /// <summary>Names of the triggers that are in the database.</summary>
     internal abstract Task<IReadOnlyList<string>> Triggers();

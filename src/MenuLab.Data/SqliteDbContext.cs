@@ -14,6 +14,8 @@ public sealed class SqliteDbContext(DbContextOptions<SqliteDbContext> options) :
     // One writer and one host: nobody else can change the draft within this transaction.
     public override Task Hold(DraftId draft) => Task.CompletedTask;
 
+    public override Task HoldCaptures() => Task.CompletedTask;
+
     internal override async Task<IReadOnlyList<string>> Triggers() =>
         await Database.SqlQueryRaw<string>("SELECT name AS \"Value\" FROM sqlite_master WHERE type = 'trigger'").ToListAsync();
 

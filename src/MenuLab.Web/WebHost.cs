@@ -1,6 +1,7 @@
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.Bench;
+using MenuLab.Web.Features.Capture;
 using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
@@ -96,6 +97,7 @@ public static class WebHost
         site.MapStaticAssets().RequireAuthorization(May.Everyone);
         HealthRoutes.Map(site);
         DraftCards.Map(site);
+        CaptureRoutes.Map(site);
         site.MapRazorComponents<App>().AddInteractiveServerRenderMode().Add(RoutesOfTheFramework.AreForWhoeverMayReadDrinks);
         return site;
     }
@@ -126,6 +128,7 @@ public static class WebHost
         }
         builder.Services.AddScoped<CurrentHouse>();
         builder.Services.AddScoped<BenchDesk>();
+        builder.Services.AddScoped<CaptureDesk>();
         builder.Services.AddScoped<BenchBrowser>();
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();

@@ -30,4 +30,12 @@ var edit = new Command("edit", "A change on the bench to the new figures on scre
 edit.SetAction(_ => EditMeasurement.RunAsync());
 root.Add(edit);
 
+var roundUpdate = new Command("round-update", "A cell of a round of six with 12 lines to all its figures and its shared part.");
+roundUpdate.SetAction(_ => RoundMeasurement.Run());
+root.Add(roundUpdate);
+
+var capture = new Command("capture", "40 entries of two devices while the network is off and the server is killed for a simulated 20 minutes.");
+capture.SetAction(_ => CaptureMeasurement.RunAsync());
+root.Add(capture);
+
 return await root.Parse(args).InvokeAsync();

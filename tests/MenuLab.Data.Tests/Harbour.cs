@@ -5,6 +5,7 @@ using MenuLab.Core.Iterations;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Solutions;
 using MenuLab.Data.Drafts;
+using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.House;
 using MenuLab.Data.Iterations;
 using MenuLab.Data.Opening;
@@ -64,6 +65,17 @@ internal static class Harbour
     }
 
     public static DraftWriting Drafts(Store store) => new(store.Writer, new Clock(), Understand);
+
+    public static RoundWriting Rounds(Store store) => new(store.Writer, new Clock(), Understand);
+
+    public static CaptureWriting Captures(Store store) => new(store.Writer, new Clock(), Drafts(store), new PantryWriting(store.Writer, new Clock()), Read);
+
+    /// <summary>Reads "20 Verjus" and keeps anything else as typed.</summary>
+    public static LineContent Read(string text) =>
+        text.Split(' ', 2) is [var figure, var name] && double.TryParse(figure, System.Globalization.CultureInfo.InvariantCulture, out var millilitres)
+        && Pantry.All.FirstOrDefault(i => i.Name == name) is { } ingredient
+            ? Line(ingredient, millilitres, text)
+            : LineContent.KeptAsTyped(text);
 
     public static IterationWriting Iterations(Store store) => new(store.Writer, new Clock());
 

@@ -116,6 +116,10 @@ public partial class BenchTests(SiteAndBrowser run)
         await page.Locator(".no-connection").WaitForAsync(new() { State = WaitForSelectorState.Visible, Timeout = 40_000 });
         await page.Locator("#line").FillAsync("22.5 ml honey syrup");
         await page.Locator("#line").PressAsync("Enter");           // handed over while nobody listens
+        await Expect(page.GetByTestId("waiting")).ToContainTextAsync("1 line waits");
+        await page.Locator("#line").FillAsync("fine strain");
+        await page.Locator("#line").PressAsync("Enter");           // no amount: it waits for the page
+        await Expect(page.GetByTestId("waiting")).ToContainTextAsync("2 lines wait");
         await page.Locator("#line").FillAsync("15 ml lemon ju");   // and typed on
         await site.StartAgainAsync();
 
@@ -123,6 +127,7 @@ public partial class BenchTests(SiteAndBrowser run)
         await Expect(page.GetByTestId("line")).ToHaveCountAsync(2, new() { Timeout = 60_000 });
         await Expect(page.GetByTestId("line").Nth(1)).ToContainTextAsync("Honey syrup");
         await Expect(page.Locator("#line")).ToHaveValueAsync("15 ml lemon ju");
+        await Expect(page.GetByLabel(new Regex("^Strain"))).ToHaveValueAsync("fine_strained");
     }
 
     [Fact]

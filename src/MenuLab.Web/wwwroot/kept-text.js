@@ -35,6 +35,21 @@
   const setWaiting = (draft, list) =>
     attempt(() => (list.length ? localStorage.setItem(waitingKey(draft), JSON.stringify(list)) : localStorage.removeItem(waitingKey(draft))));
 
+  // While nobody listens an amount of something goes into the outbox of this device, which needs no open page to arrive;
+  // what may be a method, a glass or a whole recipe waits for the page, which reads it in its place.
+  const isOneLine = (text) => /^\s*[\d¼½¾⅓⅔⅛⅜⅝⅞.,][^\n]*$/.test(text);
+  const isAlone = () => document.getElementById('components-reconnect-modal')?.hidden === false;
+
+  const showWaiting = () => {
+    const said = document.getElementById('waiting-says');
+    const field = document.querySelector('[data-entry]');
+    const count = outbox.waiting() + (field ? waiting(field.dataset.entry).length : 0);
+    if (said) {
+      said.textContent = count ? ` ${count} ${count === 1 ? 'line waits' : 'lines wait'}.` : '';
+    }
+  };
+  document.addEventListener('outbox', showWaiting);
+
   const hand = (field, entry) => field.dispatchEvent(new CustomEvent('entered', { bubbles: true, detail: entry }));
 
   const enter = (field) => {
@@ -43,10 +58,15 @@
     if (!entry.text.trim()) {
       return;
     }
-    setWaiting(draft, [...waiting(draft), entry]);
     field.value = '';
     keep(field.dataset.kept, '');
+    if (isAlone() && isOneLine(entry.text)) {
+      outbox.put({ kind: 'line', draft, line: entry.id, text: entry.text.trim() }, entry.text.trim());
+      return;
+    }
+    setWaiting(draft, [...waiting(draft), entry]);
     hand(field, entry);
+    showWaiting();
   };
 
   document.addEventListener('input', (e) => {

@@ -1,4 +1,5 @@
 using MenuLab.Core.Drafts;
+using MenuLab.Core.Drafts.Rounds;
 using MenuLab.Data.House;
 using MenuLab.Data.Opening;
 using MenuLab.Data.Pantry;
@@ -45,6 +46,11 @@ internal static class FilledDatabase
             Assert.True((await Harbour.Drafts(store).Apply(id, EditId.New(), Harbour.Somebody, PageId.New(), 4 + i, actions[i])).IsOk);
         }
         Assert.True((await Harbour.Iterations(store).Save(await Harbour.ToSave(store, id, "a name and a style"))).IsOk);
+        var wish = new RoundToStart { Id = RoundId.New(), Draft = id, Size = RoundSize.Half, Cells = [new(PourLetter.B, last, 25)] };
+        Assert.Empty((await Harbour.Rounds(store).Start(wish, Harbour.Somebody)).Problems);
+        var note = new PourNote { Round = wish.Id, Letter = PourLetter.B, Wishes = [new(TasteAxis.Sour, Wish.More)], Verdict = Verdict.Maybe, Words = "thin" };
+        Assert.Empty((await Harbour.Captures(store).Note(EntryId.New(), DeviceId.New(), Harbour.Somebody, note)).Problems);
+        Assert.True((await Harbour.Rounds(store).Attach(AttachmentId.New(), "image/png", [1, 2, 3], Harbour.Somebody)).IsOk);
         await store.Writer.Write(async db =>
         {
             var pack = new PackRow { Id = PackId.New(), Ingredient = Harbour.Verjus.Id, Site = FirstRows.FirstSite, Amount = 700, Unit = "ml" };

@@ -11,13 +11,17 @@ namespace MenuLab.Data.CompiledModel.Sqlite
     public partial class SqliteDbContextModel
     {
         private SqliteDbContextModel()
-            : base(skipDetectChanges: false, modelId: new Guid("a69e4b68-6c8b-434a-86b1-bfe8def8bfbe"), entityTypeCount: 24)
+            : base(skipDetectChanges: false, modelId: new Guid("4ed799ef-8bf3-4893-b847-aef4231e1a01"), entityTypeCount: 30)
         {
         }
 
         partial void Initialize()
         {
             var draft = DraftEntityType.Create(this);
+            var attachment = AttachmentEntityType.Create(this);
+            var pour = PourEntityType.Create(this);
+            var pourCell = PourCellEntityType.Create(this);
+            var round = RoundEntityType.Create(this);
             var workingBuild = WorkingBuildEntityType.Create(this);
             var workingLine = WorkingLineEntityType.Create(this);
             var houseSettings = HouseSettingsEntityType.Create(this);
@@ -28,6 +32,8 @@ namespace MenuLab.Data.CompiledModel.Sqlite
             var iterationBody = IterationBodyEntityType.Create(this);
             var iterationLine = IterationLineEntityType.Create(this);
             var editRow = EditRowEntityType.Create(this);
+            var captureRow = CaptureRowEntityType.Create(this);
+            var pourNoteRow = PourNoteRowEntityType.Create(this);
             var aliasRow = AliasRowEntityType.Create(this);
             var allergenRow = AllergenRowEntityType.Create(this);
             var compositionRow = CompositionRowEntityType.Create(this);
@@ -43,6 +49,13 @@ namespace MenuLab.Data.CompiledModel.Sqlite
             var recordEntry = RecordEntryEntityType.Create(this);
 
             DraftEntityType.CreateForeignKey1(draft, person);
+            AttachmentEntityType.CreateForeignKey1(attachment, person);
+            PourEntityType.CreateForeignKey1(pour, round);
+            PourCellEntityType.CreateForeignKey1(pourCell, round);
+            RoundEntityType.CreateForeignKey1(round, person);
+            RoundEntityType.CreateForeignKey2(round, draft);
+            RoundEntityType.CreateForeignKey3(round, person);
+            RoundEntityType.CreateForeignKey4(round, round);
             WorkingBuildEntityType.CreateForeignKey1(workingBuild, draft);
             WorkingLineEntityType.CreateForeignKey1(workingLine, ingredientRow);
             WorkingLineEntityType.CreateForeignKey2(workingLine, draft);
@@ -56,6 +69,9 @@ namespace MenuLab.Data.CompiledModel.Sqlite
             IterationLineEntityType.CreateForeignKey3(iterationLine, iteration);
             EditRowEntityType.CreateForeignKey1(editRow, person);
             EditRowEntityType.CreateForeignKey2(editRow, draft);
+            CaptureRowEntityType.CreateForeignKey1(captureRow, person);
+            PourNoteRowEntityType.CreateForeignKey1(pourNoteRow, person);
+            PourNoteRowEntityType.CreateForeignKey2(pourNoteRow, round);
             AliasRowEntityType.CreateForeignKey1(aliasRow, ingredientRow);
             AllergenRowEntityType.CreateForeignKey1(allergenRow, ingredientRow);
             FigureRowEntityType.CreateForeignKey1(figureRow, ingredientRow);
@@ -78,6 +94,10 @@ namespace MenuLab.Data.CompiledModel.Sqlite
             RecordEntryEntityType.CreateForeignKey1(recordEntry, person);
 
             DraftEntityType.CreateAnnotations(draft);
+            AttachmentEntityType.CreateAnnotations(attachment);
+            PourEntityType.CreateAnnotations(pour);
+            PourCellEntityType.CreateAnnotations(pourCell);
+            RoundEntityType.CreateAnnotations(round);
             WorkingBuildEntityType.CreateAnnotations(workingBuild);
             WorkingLineEntityType.CreateAnnotations(workingLine);
             HouseSettingsEntityType.CreateAnnotations(houseSettings);
@@ -88,6 +108,8 @@ namespace MenuLab.Data.CompiledModel.Sqlite
             IterationBodyEntityType.CreateAnnotations(iterationBody);
             IterationLineEntityType.CreateAnnotations(iterationLine);
             EditRowEntityType.CreateAnnotations(editRow);
+            CaptureRowEntityType.CreateAnnotations(captureRow);
+            PourNoteRowEntityType.CreateAnnotations(pourNoteRow);
             AliasRowEntityType.CreateAnnotations(aliasRow);
             AllergenRowEntityType.CreateAnnotations(allergenRow);
             CompositionRowEntityType.CreateAnnotations(compositionRow);

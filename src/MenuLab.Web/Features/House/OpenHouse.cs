@@ -1,6 +1,7 @@
 using MenuLab.Core.House;
 using MenuLab.Core.Safety;
 using MenuLab.Data.Drafts;
+using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.House;
 using MenuLab.Data.Iterations;
 using MenuLab.Data.Opening;
@@ -8,6 +9,7 @@ using MenuLab.Data.Pantry;
 using MenuLab.Data.Seeding;
 using MenuLab.Data.Writing;
 using MenuLab.Core.Drafts;
+using MenuLab.Core.Drafts.Reading;
 using MenuLab.Web.Features.Bench;
 using Microsoft.EntityFrameworkCore;
 
@@ -35,6 +37,8 @@ public sealed class OpenHouse : IAsyncDisposable
         _time = time;
         Drafts = new DraftWriting(store.Writer, time, content => Understanding.Of(content, Book.Stock.Pantry, Book.Stock.Measures));
         Iterations = new IterationWriting(store.Writer, time);
+        Rounds = new RoundWriting(store.Writer, time, content => Understanding.Of(content, Book.Stock.Pantry, Book.Stock.Measures));
+        Captures = new CaptureWriting(store.Writer, time, Drafts, new PantryWriting(store.Writer, time), ReadLine);
     }
 
     /// <summary>The database.</summary>
@@ -57,6 +61,12 @@ public sealed class OpenHouse : IAsyncDisposable
 
     /// <summary>Saves iterations.</summary>
     public IterationWriting Iterations { get; }
+
+    /// <summary>Starts and ends rounds.</summary>
+    public RoundWriting Rounds { get; }
+
+    /// <summary>Takes what devices captured.</summary>
+    public CaptureWriting Captures { get; }
 
     /// <summary>Tells pages that a draft or the house itself changed.</summary>
     public ChangeNotice Notice { get; } = new();
@@ -161,6 +171,13 @@ public sealed class OpenHouse : IAsyncDisposable
             _refreshing.Release();
         }
         Notice.TellHouse();
+    }
+
+    // A text that is not one line (a step, two lines) is kept as typed, and the bench asks about it.
+    private LineContent ReadLine(string text)
+    {
+        var read = Book.Reader.Read(text, new ReadSettings { BareNumber = Book.FirstUnit });
+        return read is { Lines: [var line], Questions: [], Unread: [] } ? LineContent.Of(line) : LineContent.KeptAsTyped(text);
     }
 
     private async Task<HouseBook> ReadBookAsync()

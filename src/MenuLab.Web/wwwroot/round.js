@@ -1,0 +1,1 @@
+// The page of a round: cells and notes by thumb, kept in the outbox first.
