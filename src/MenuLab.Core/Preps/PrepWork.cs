@@ -225,7 +225,7 @@ internal sealed class PrepWork
         if (acid > UnseenAcidPercent || (solid.Known & Composition.TotalAcidKnown) == 0)
         {
             AskReading(
-                step, AskKind.Titration, "Titration", "Titrate, or read the pH: the acid that this solid gives is not modelled.",
+                step, AskKind.Titration, "Titration", "Titrate: the acid that this solid gives is not modelled.",
                 (solid.Known & Composition.TotalAcidKnown) == 0 ? double.NaN : acid, "g/100 g");
         }
     }
