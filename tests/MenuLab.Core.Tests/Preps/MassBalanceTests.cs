@@ -52,7 +52,7 @@ public class MassBalanceTests
             var other = PrepProcess.Work(recipe, id => Widened(Larder.Of(id), wider));
             return !one.IsOk || (other.IsOk
                 && Enum.GetValues<PrepFigure>().All(f => Width(other.Value.Composition, f) >= Width(one.Value.Composition, f) * (1 - 1e-6) - 1e-9)
-                && other.Value.Grams.High - other.Value.Grams.Low >= (one.Value.Grams.High - one.Value.Grams.Low) * (1 - 1e-6));
+                && other.Value.Grams.High - other.Value.Grams.Low >= (one.Value.Grams.High - one.Value.Grams.Low) * (1 - 1e-6) - 1e-6);
         }, iter: 300);
 
     [Fact]
