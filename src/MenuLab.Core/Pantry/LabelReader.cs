@@ -184,21 +184,23 @@ internal sealed class LabelReader(PrintedLabel label)
             double Of(double kilojoules, double kilocalories) => isKilojoules ? kilojoules : kilocalories;
             var known = Factor * (Of(17, 4) * (Printed(label.Carbohydrate) - Printed(label.Polyols) + Printed(label.Protein)) + Of(10, 2.4) * Printed(label.Polyols)
                 + Of(37, 9) * Printed(label.Fat) + Of(8, 2) * Printed(label.Fibre)) + Of(29, 7) * ethanol;
-            var rounding = Factor * (0.5 + Of(17, 4) * (HalfStep(label.Carbohydrate) + HalfStep(label.Protein)) + Of(37, 9) * HalfStep(label.Fat)
-                + Of(8, 2) * HalfStep(label.Fibre)) + Of(29, 7) * EthanolRounding;
+            double Rounding(Func<LabelFigure?, double> off) => Factor * (0.5 + Of(17, 4) * (off(label.Carbohydrate) + off(label.Protein)) + Of(37, 9) * off(label.Fat)
+                + Of(8, 2) * off(label.Fibre)) + Of(29, 7) * EthanolRounding;
+            // Parts that are more than printed leave less for acid, parts that are less leave more; what is printed as 0 cannot be less.
+            var (more, less) = (Rounding(MorePossible), Rounding(LessPossible));
             var gap = Factor * (isKilojoules ? label.Kilojoules!.Value : label.Kilocalories!.Value) - known;
-            if (gap < -rounding - 0.05 * known)
+            if (gap < -less - 0.05 * known)
             {
                 _remarks.Add(new LabelRemark(field, Say($"The parts come to {known / Factor:0} {(isKilojoules ? "kJ" : "kcal")}, more than the energy printed; read energy and parts again.")));
             }
-            else if ((gap - rounding) / Of(13, 3) > MostAcid)
+            else if ((gap - more) / Of(13, 3) > MostAcid)
             {
                 _remarks.Add(new LabelRemark(field, Say($"The parts come to only {known / Factor:0} {(isKilojoules ? "kJ" : "kcal")} of the energy printed; a line was missed, or alcohol.")));
             }
             else
             {
-                low = Math.Max(0, (gap - rounding) / Of(13, 3));
-                var most = Math.Max(0, (gap + rounding) / Of(13, 3));
+                low = Math.Max(0, (gap - more) / Of(13, 3));
+                var most = Math.Max(0, (gap + less) / Of(13, 3));
                 reason = double.IsNaN(high) || most < high ? "label as printed: energy that its parts leave" : reason;
                 high = double.IsNaN(high) ? most : Math.Min(high, most);
             }
@@ -226,14 +228,16 @@ internal sealed class LabelReader(PrintedLabel label)
     // The middle of what a figure may stand for: the number, or half of "less than".
     private static double Printed(LabelFigure? figure) => figure is not { } printed ? 0 : printed.IsLessThan ? printed.Value / 2 : printed.Value;
 
-    private static double Most(LabelFigure figure) =>
-        figure.IsLessThan ? figure.Value : figure.Value == 0 ? PrintedAsNothing : figure.Value + HalfStep(figure);
+    private static double Most(LabelFigure figure) => Printed(figure) + MorePossible(figure);
+
+    private static double MorePossible(LabelFigure? figure) => figure is { Value: 0, IsLessThan: false } ? PrintedAsNothing : HalfStep(figure);
+
+    private static double LessPossible(LabelFigure? figure) => HalfStep(figure);
 
     // From 10 g labels are rounded to 1 g, below to 0.1 g (EU guidance, MEMORY).
     private static double HalfStep(LabelFigure? figure) =>
-        figure is not { } printed ? 0
+        figure is not { } printed || printed.Value == 0 ? 0
         : printed.IsLessThan ? printed.Value / 2
-        : printed.Value == 0 ? PrintedAsNothing / 2
         : printed.Value >= 10 ? 0.5
         : 0.05;
 

@@ -1,3 +1,5 @@
+using MenuLab.Core.Solutions;
+
 namespace MenuLab.Core.Preps;
 
 /// <summary>A refractometer reading.</summary>
@@ -42,6 +44,23 @@ public readonly record struct BrixReading(double Shown, double? Celsius)
     /// <summary>The reading at 20 °C.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0 to 85 Brix or the temperatures of the table.</exception>
     public double At20 => Celsius is { } celsius ? Math.Max(0, Shown + TemperatureCorrection(Shown, celsius)) : Shown;
+
+    /// <summary>What a refractometer should show for a liquid at 20 °C, without a jump at the first trace of acid.</summary>
+    /// <param name="liquid">The mixing state.</param>
+    /// <returns>Brix; NaN where the reading would mean nothing.</returns>
+    /// <remarks>
+    /// Source: <see cref="Refractometer.ExpectedReading"/>. The constant 0.012 of its acid correction, fitted to juices, is faded in up to 0.05 % acid: ranges
+    /// are slopes, and a slope across a jump is none. Valid for and error: as there.
+    /// </remarks>
+    public static double Expected(Liquid liquid)
+    {
+        const double constant = 0.012;
+        const double fadedIn = 0.05;
+        var equivalents = PrepFigures.Form(liquid.Parts, LinearForm.AcidEquivalents)
+            - liquid[Component.Acetic] * LinearForms.Weight(LinearForm.AcidEquivalents, Component.Acetic);
+        var percent = 100 * equivalents * AcidBase.EquivalentMass(Component.Citric) / liquid.Grams;
+        return Refractometer.ExpectedReading(liquid) + (percent > 0 ? constant * Math.Max(0, 1 - percent / fadedIn) : 0);
+    }
 
     private static double Between(ReadOnlySpan<double> row, double column)
     {

@@ -72,7 +72,7 @@ internal sealed class Closing
             var field = double.IsNaN(Figures[Brix]) ? nameof(BatchReadings.Grams) : nameof(BatchReadings.Brix);
             return new Problem(field, "With these readings there would be no water left in it; check the readings and the recipe's amounts.");
         }
-        if (!double.IsNaN(Figures[Brix]) && Math.Abs(Refractometer.ExpectedReading(new Liquid(read)) - Figures[Brix]) > 0.01)
+        if (!double.IsNaN(Figures[Brix]) && Math.Abs(BrixReading.Expected(new Liquid(read)) - Figures[Brix]) > 0.01)
         {
             return new Problem(
                 nameof(BatchReadings.Brix),
@@ -134,7 +134,7 @@ internal sealed class Closing
         {
             for (var step = 0; step < 20; step++)
             {
-                var gap = (brix - Refractometer.ExpectedReading(new Liquid(perGram))) / 100;
+                var gap = (brix - BrixReading.Expected(new Liquid(perGram))) / 100;
                 perGram[(int)Component.OtherSolids] = Math.Max(0, perGram[(int)Component.OtherSolids] + gap);
                 Fill(perGram);
             }
@@ -143,7 +143,7 @@ internal sealed class Closing
         // Nearly in proportion, so a few steps do.
         for (var step = 0; step < 20; step++)
         {
-            var now = Refractometer.ExpectedReading(new Liquid(perGram));
+            var now = BrixReading.Expected(new Liquid(perGram));
             if (!(now > 0.01) || Math.Abs(now - brix) < 1e-12)
             {
                 return;

@@ -26,11 +26,14 @@ internal static class PotModels
         }
     }
 
-    /// <summary>Takes water, acetic acid and alcohol off, and the carbon dioxide that no charge binds.</summary>
+    /// <summary>
+    /// Takes water, acetic acid and alcohol off, and the carbon dioxide that no charge binds. The share is that of the alcohol which could leave: all that is
+    /// there, or all that leaves at all.
+    /// </summary>
     public static void Evaporate(Pot pot, double grams, double volatility, double alcoholShare)
     {
         var liquid = pot.Liquid;
-        var alcohol = Math.Min(Math.Max(0, grams), Math.Clamp(alcoholShare, 0, 1) * Math.Max(0, liquid[(int)Component.Ethanol]));
+        var alcohol = Math.Clamp(alcoholShare, 0, 1) * Math.Max(0, Math.Min(grams, liquid[(int)Component.Ethanol]));
         liquid[(int)Component.Ethanol] -= alcohol;
         pot.Evaporated += alcohol + Evaporation.TakeOff(liquid, grams - alcohol, volatility);
 

@@ -54,7 +54,7 @@ public static class PrepFigures
         var liquid = new Liquid(perGram);
         if (figure == PrepFigure.Brix)
         {
-            return Refractometer.ExpectedReading(liquid);
+            return BrixReading.Expected(liquid);
         }
         if (figure == PrepFigure.WaterActivity)
         {

@@ -55,8 +55,21 @@ public static class PrepProcess
         {
             return Result.Invalid<PrepOutcome>(new Problem(nameof(RecipeVersion.Steps), "Nothing is left in the pot; check weights and yields."));
         }
+        if (IsBeyondModels(work.Pot))
+        {
+            return Result.Invalid<PrepOutcome>(new Problem(
+                nameof(RecipeVersion.Steps), "Next to nothing is left of the liquid, and no model knows so dry a thing; boil or press off less."));
+        }
         Remarks(work, recipe);
         return Result.Ok(Outcome(work, recipe, ledger, costPerGram, massTellsWater && !strained));
+    }
+
+    // Water 1, spirit 0.8, dry salt 2.2 g/mL: outside 0.5 to 2.5 a volume residual has outgrown what it belonged to.
+    private static bool IsBeyondModels(Pot pot)
+    {
+        var grams = pot.LiquidGrams;
+        var density = grams / Density.Millilitres(new Liquid(pot.Liquid));
+        return grams > 0 && !(density >= 0.5 && density <= 2.5);
     }
 
     private static LedgerEntry Do(PrepWork work, int step, PrepStep of, (PrepLine, Composition)[] lines)

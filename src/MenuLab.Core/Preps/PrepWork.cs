@@ -209,8 +209,14 @@ internal sealed class PrepWork
         {
             if (c == Component.Charge || LinearForms.IsSolubleSolid(c))
             {
-                change[0][(int)c] = solid.Parts[(int)c] / 1.96;
-                change[place + 1][(int)c] = -solid.Parts[(int)c] / 1.96;
+                var variance = 0.0;
+                foreach (var source in _sources.List)
+                {
+                    variance += source.Change[place + 1][(int)c] * source.Change[place + 1][(int)c];
+                }
+                var most = solid.Parts[(int)c] + 1.96 * Math.Sqrt(variance);
+                change[0][(int)c] = most / 1.96;
+                change[place + 1][(int)c] = -most / 1.96;
             }
         }
         _sources.AddOwn(change);

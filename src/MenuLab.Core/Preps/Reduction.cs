@@ -10,7 +10,7 @@ internal static class Reduction
     {
         ReduceTo.Millilitres => Density.Millilitres(new Liquid(pot.Liquid)),
         ReduceTo.Grams => pot.Grams,
-        _ => Refractometer.ExpectedReading(new Liquid(pot.Liquid)),
+        _ => BrixReading.Expected(new Liquid(pot.Liquid)),
     };
 
     /// <summary>Grams to take off; 0 where the pot is past the target already.</summary>

@@ -13,6 +13,9 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
     private const double JugUncertainty = 0.02;
     private const double BrixUncertainty = 0.3;
 
+    // A pan with a fiftieth of what it held is dry at its rim.
+    private const double MostBoiledOff = 0.98;
+
     // A scale and a slip of 0.5 %: above that, more is there than can be.
     private const double WeighedTolerance = 0.005;
 
@@ -209,6 +212,12 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
             Refuse(nameof(Reduce.Target), Say($"is to stop at {reduce.Target:0.#} {Unit(reduce.To)}, but without any water it is {most:0.#}; choose a target before that"));
             return StepModel.Nothing;
         }
+        var off = Reduction.GramsTo(pot, reduce.To, reduce.Target, AlcoholShare);
+        if (off > MostBoiledOff * pot.LiquidGrams)
+        {
+            Refuse(nameof(Reduce.Target), Say($"is to stop at {reduce.Target:0.#} {Unit(reduce.To)}: {off:0} g of {pot.LiquidGrams:0} g would boil off, and it burns before that. Choose a target before it"));
+            return StepModel.Nothing;
+        }
         if (reduce.To == ReduceTo.Millilitres)
         {
             Note(PrepNoteKind.Estimate, "The target is the volume at 20 °C; boiling liquid measures 2 to 4 % more.");
@@ -240,7 +249,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         {
             Asks(
                 AskKind.Strength, "Strength", "Alcohol boils off at a rate that is not modelled: have the strength measured before saying anything about it.",
-                0, 100 * pot.Liquid[(int)Component.Ethanol] / (EthanolDensity.PureAt20 / 1000) / Density.Millilitres(new Liquid(pot.Liquid)), "% vol");
+                Abv(1), Abv(0), "% vol");
             Note(PrepNoteKind.Alcohol, "Heating does not remove all alcohol.");
         }
         return new StepModel(
@@ -256,6 +265,14 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
                 .. InfusionFigures.Uncertainties(pot, false), uncertainty,
                 pot.Liquid[(int)Component.Acetic] > 0 ? Evaporation.AceticVolatility.Uncertainty : 0, alcohol > 0 ? Anything.Uncertainty : 0,
             ]);
+
+        // The strength if the most or the least of what leaves is alcohol.
+        double Abv(double share)
+        {
+            var after = pot.Copy();
+            PotModels.Evaporate(after, Math.Max(0, weighed is null ? grams(after, figure) : after.Grams - weighed.Value), Evaporation.AceticVolatility.Value, share);
+            return PrepFigures.Value(after.Liquid, PrepFigure.Abv);
+        }
     }
 
     private StepModel PressModel(Press press)

@@ -55,6 +55,17 @@ public class MassBalanceTests
                 && other.Value.Grams.High - other.Value.Grams.Low >= (one.Value.Grams.High - one.Value.Grams.Low) * (1 - 1e-6) - 1e-6);
         }, iter: 300);
 
+    // Found by the law above: the constant of the refractometer's acid correction made a slope of its own at the first trace of acid.
+    [Fact]
+    public void A_herb_that_may_give_a_trace_of_acid_does_not_narrow_the_brix()
+    {
+        var recipe = Larder.Recipe(
+            [Larder.Line(Larder.Water, 921), Larder.Line(Larder.TeaLeaf, 13), Larder.Line(Larder.Herb, 7.65)], new Combine([0, 1, 2]), new Steep(60, 90));
+        var one = Larder.Work(recipe).Value;
+        var wider = PrepProcess.Work(recipe, id => Widened(Larder.Of(id), 4)).Value;
+        Assert.True(Width(wider.Composition, PrepFigure.Brix) >= Width(one.Composition, PrepFigure.Brix));
+    }
+
     [Fact]
     public void No_part_of_a_prep_is_negative_and_ranges_hold_their_value() =>
         Larder.Recipes.Sample(recipe =>
