@@ -113,7 +113,7 @@ public static class Evaporation
             {
                 next = (low + high) / 2;
             }
-            if (Math.Abs(next - left) < 1e-15)
+            if (Math.Abs(next - left) < 1e-14)
             {
                 break;
             }

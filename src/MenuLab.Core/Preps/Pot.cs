@@ -110,14 +110,14 @@ internal sealed class Pot
         return moved;
     }
 
-    /// <summary>The change from one pot to another, divided by a factor.</summary>
+    /// <summary>The change from this pot to another, divided by a factor; it takes over the other's arrays.</summary>
     public double[][] ChangeTo(Pot other, double factor)
     {
-        var change = NoChange();
-        Difference(change[0], Liquid, other.Liquid, factor);
+        var change = new double[1 + Solids.Count][];
+        change[0] = Difference(Liquid, other.Liquid, factor);
         for (var i = 0; i < Solids.Count; i++)
         {
-            Difference(change[i + 1], Solids[i].Parts, other.Solids[i].Parts, factor);
+            change[i + 1] = Difference(Solids[i].Parts, other.Solids[i].Parts, factor);
         }
         return change;
     }
@@ -152,11 +152,13 @@ internal sealed class Pot
         }
     }
 
-    private static void Difference(double[] into, double[] from, double[] to, double factor)
+    // In place: a prep is moved along every source at every step, and what it allocates is what it costs.
+    private static double[] Difference(double[] from, double[] to, double factor)
     {
-        for (var i = 0; i < into.Length; i++)
+        for (var i = 0; i < to.Length; i++)
         {
-            into[i] = (to[i] - from[i]) / factor;
+            to[i] = (to[i] - from[i]) / factor;
         }
+        return to;
     }
 }

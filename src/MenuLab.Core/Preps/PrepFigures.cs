@@ -143,12 +143,16 @@ public static class PrepFigures
         return solved.Converged ? solved.Ph : double.NaN;
     }
 
+    // Looked up once: the weights are asked for every spread of every prep.
+    private static readonly double[][] Weights = [.. Enum.GetValues<LinearForm>().Select(f => Enum.GetValues<Component>().Select(c => LinearForms.Weight(f, c)).ToArray())];
+
     internal static double Form(ReadOnlySpan<double> parts, LinearForm form)
     {
         var sum = 0.0;
+        var weights = Weights[(int)form];
         for (var i = 0; i < parts.Length; i++)
         {
-            sum += parts[i] == 0 ? 0 : parts[i] * LinearForms.Weight(form, (Component)i);
+            sum += parts[i] * weights[i];
         }
         return sum;
     }

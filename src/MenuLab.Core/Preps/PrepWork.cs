@@ -121,19 +121,24 @@ internal sealed class PrepWork
     public void Do(StepModel model)
     {
         var before = Pot;
-        var after = model.Apply(before, model.Figures);
+        var after = before.Copy();
+        model.Apply(after, model.Figures);
         foreach (var source in _sources.List)
         {
-            source.Change = after.ChangeTo(model.Apply(before.Moved(SmallPart, source.Change), model.Figures), SmallPart);
+            var moved = before.Moved(SmallPart, source.Change);
+            model.Apply(moved, model.Figures);
+            source.Change = after.ChangeTo(moved, SmallPart);
         }
         for (var i = 0; i < model.Figures.Length; i++)
         {
             if (model.Uncertainties[i] > 0)
             {
                 // A whole step, since some figures are bounded on both sides.
-                double[] moved = [.. model.Figures];
-                moved[i] += model.Uncertainties[i];
-                _sources.AddOwn(after.ChangeTo(model.Apply(before, moved), 1));
+                double[] figures = [.. model.Figures];
+                figures[i] += model.Uncertainties[i];
+                var moved = before.Copy();
+                model.Apply(moved, figures);
+                _sources.AddOwn(after.ChangeTo(moved, 1));
             }
         }
         var kept = after.Kept / before.Kept;

@@ -37,7 +37,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         Heat heat => HeatModel(heat),
         Steep steep => InfusionModel(steep.Minutes, steep.Celsius, steep.Cut, steep.InBag),
         Rest rest => InfusionModel(60 * rest.Hours, rest.Celsius, LeafCut.Coarse, false),
-        Blend => new StepModel((before, _) => Changed(before, PotModels.Blend), [], []),
+        Blend => new StepModel((after, _) => PotModels.Blend(after), [], []),
         Press press => PressModel(press),
         Strain strain => StrainModel(strain),
         Clarify clarify => ClarifyModel(clarify),
@@ -60,11 +60,11 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
             return null;
         }
         return new StepModel(
-            (before, figures) => Changed(before, after =>
+            (after, figures) =>
             {
                 var liquid = after.LiquidGrams;
                 after.Spilt += liquid > 0 ? after.LoseLiquid(Math.Clamp(1 - (figures[0] - after.SolidGrams) / liquid, 0, 1)) : 0;
-            }),
+            },
             [weighed], [ScaleGrams]);
     }
 
@@ -94,10 +94,10 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
                 return StepModel.Nothing;
             }
             return new StepModel(
-                (before, figures) => Changed(before, after => PotModels.Toast(after, ShareOfWater(after, after.Grams - figures[0]))), [weighed], [ScaleGrams]);
+                (after, figures) => PotModels.Toast(after, ShareOfWater(after, after.Grams - figures[0])), [weighed], [ScaleGrams]);
         }
         Asks(AskKind.Weight, nameof(PrepStep.WeighedGrams), "Weigh after toasting: how much water goes is not modelled.", pot.Grams - water, pot.Grams, "g");
-        return new StepModel((before, figures) => Changed(before, after => PotModels.Toast(after, figures[0])), [Anything.Value], [Anything.Uncertainty]);
+        return new StepModel((after, figures) => PotModels.Toast(after, figures[0]), [Anything.Value], [Anything.Uncertainty]);
     }
 
     private static double ShareOfWater(Pot pot, double grams)
@@ -111,7 +111,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
     }
 
     private StepModel InfusionModel(double minutes, double celsius, LeafCut cut, bool inBag) =>
-        new((before, figures) => Changed(before, after => PotModels.Infuse(after, minutes, celsius, cut, inBag, InfusionFigures.From(figures))),
+        new((after, figures) => PotModels.Infuse(after, minutes, celsius, cut, inBag, InfusionFigures.From(figures)),
             InfusionFigures.Values, InfusionFigures.Uncertainties(pot, inBag));
 
     private StepModel HeatModel(Heat heat)
@@ -253,13 +253,13 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
             Note(PrepNoteKind.Alcohol, "Heating does not remove all alcohol.");
         }
         return new StepModel(
-            (before, figures) => Changed(before, after =>
+            (after, figures) =>
             {
                 PotModels.Infuse(after, minutes, celsius, LeafCut.Coarse, false, InfusionFigures.From(figures));
                 // A weight decides what is left, however much was there.
                 var off = weighed is null ? grams(after, figures[InfusionFigures.Count]) : after.Grams - weighed.Value + figures[InfusionFigures.Count] - figure;
                 PotModels.Evaporate(after, Math.Max(0, off), figures[InfusionFigures.Count + 1], figures[InfusionFigures.Count + 2]);
-            }),
+            },
             [.. InfusionFigures.Values, figure, Evaporation.AceticVolatility.Value, alcohol],
             [
                 .. InfusionFigures.Uncertainties(pot, false), uncertainty,
@@ -296,7 +296,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
                 Refuse(nameof(PrepStep.WeighedGrams), Say($"gives {juice:0.#} g of juice, but the fruit holds {soluble:0.#} g; the yield would be over 100 %. Weigh the juice again"));
                 return StepModel.Nothing;
             }
-            return new StepModel((before, figures) => Changed(before, after => PotModels.Press(after, figures[0] - after.LiquidGrams)), [weighed], [ScaleGrams]);
+            return new StepModel((after, figures) => PotModels.Press(after, figures[0] - after.LiquidGrams), [weighed], [ScaleGrams]);
         }
         if (press.Yield is { } yield)
         {
@@ -305,13 +305,13 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
                 Refuse(nameof(Press.Yield), Say($"has a yield of {100 * yield:0.#} %, but only {100 * soluble / solids:0.#} % of it can be juice; check the yield"));
                 return StepModel.Nothing;
             }
-            return new StepModel((before, figures) => Changed(before, after => PotModels.Press(after, figures[0] * after.SolidGrams)), [yield], [YieldUncertainty]);
+            return new StepModel((after, figures) => PotModels.Press(after, figures[0] * after.SolidGrams), [yield], [YieldUncertainty]);
         }
         Asks(
             AskKind.JuiceYield, nameof(Press.Yield), "Weigh the fruit and its juice once: the yield depends on fruit and press. Until then 30 to 85 %.",
             100 * AnyJuice.Low, 100 * AnyJuice.High, "%");
         return new StepModel(
-            (before, figures) => Changed(before, after => PotModels.Press(after, figures[0] * after.SolidGrams)),
+            (after, figures) => PotModels.Press(after, figures[0] * after.SolidGrams),
             [Math.Min(AnyJuice.Value, soluble / solids)], [AnyJuice.Uncertainty]);
     }
 
@@ -324,7 +324,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         if (strain.WeighedGrams is { } weighed)
         {
             return CanWeigh(weighed, pot.LiquidGrams)
-                ? new StepModel((before, figures) => Changed(before, after => PotModels.Strain(after, Math.Max(0, after.LiquidGrams - figures[0]))), [weighed], [ScaleGrams])
+                ? new StepModel((after, figures) => PotModels.Strain(after, Math.Max(0, after.LiquidGrams - figures[0])), [weighed], [ScaleGrams])
                 : StepModel.Nothing;
         }
         var kept = new double[pot.Solids.Count];
@@ -353,7 +353,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
                 Say($"leaves nothing: the solids hold {sum:0} g and there are {pot.LiquidGrams:0} g of liquid. Add liquid, or weigh what comes through"));
             return StepModel.Nothing;
         }
-        return new StepModel((before, figures) => Changed(before, after => PotModels.Strain(after, Math.Max(0, figures.Sum()))), kept, u);
+        return new StepModel((after, figures) => PotModels.Strain(after, Math.Max(0, figures.Sum())), kept, u);
     }
 
     private StepModel ClarifyModel(Clarify clarify)
@@ -369,12 +369,12 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         if (clarify.WeighedGrams is { } weighed)
         {
             return CanWeigh(weighed, pot.LiquidGrams)
-                ? new StepModel((before, figures) => Changed(before, after => PotModels.Strain(after, Math.Max(0, after.LiquidGrams - figures[0]))), [weighed], [ScaleGrams])
+                ? new StepModel((after, figures) => PotModels.Strain(after, Math.Max(0, after.LiquidGrams - figures[0])), [weighed], [ScaleGrams])
                 : StepModel.Nothing;
         }
         Asks(AskKind.Weight, nameof(PrepStep.WeighedGrams), "Weigh the clear liquid: how much stays in gel or curd is not modelled.", 0, pot.LiquidGrams, "g");
         return new StepModel(
-            (before, figures) => Changed(before, after => PotModels.Strain(after, Math.Clamp(figures[0], 0, 1) * after.LiquidGrams)), [Anything.Value], [Anything.Uncertainty]);
+            (after, figures) => PotModels.Strain(after, Math.Clamp(figures[0], 0, 1) * after.LiquidGrams), [Anything.Value], [Anything.Uncertainty]);
     }
 
     private StepModel CarbonateModel(Carbonate carbonate)
@@ -384,7 +384,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
             return StepModel.Nothing;
         }
         var volumes = carbonate.Volumes ?? VolumesUnder(carbonate.GaugeBar!.Value, carbonate.Celsius!.Value);
-        return new StepModel((before, figures) => Changed(before, after => PotModels.Carbonate(after, figures[0])), [volumes], [CarbonationUncertainty * volumes]);
+        return new StepModel((after, figures) => PotModels.Carbonate(after, figures[0]), [volumes], [CarbonationUncertainty * volumes]);
     }
 
     private double VolumesUnder(double gaugeBar, double celsius)
@@ -418,12 +418,12 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         if (of.WeighedGrams is { } weighed)
         {
             return CanWeigh(weighed, pot.Grams)
-                ? new StepModel((before, figures) => Changed(before, after => PotModels.Ferment(after, after.Grams - figures[0])), [weighed], [ScaleGrams])
+                ? new StepModel((after, figures) => PotModels.Ferment(after, after.Grams - figures[0]), [weighed], [ScaleGrams])
                 : StepModel.Nothing;
         }
         Asks(AskKind.Weight, nameof(PrepStep.WeighedGrams), "Weigh after the ferment: the gas that left is not modelled.", pot.Grams - gasPerSugar * sugar, pot.Grams, "g");
         return new StepModel(
-            (before, figures) => Changed(before, after => PotModels.Ferment(after, figures[0])), [gasPerSugar * sugar / 2], [gasPerSugar * sugar / 3.92]);
+            (after, figures) => PotModels.Ferment(after, figures[0]), [gasPerSugar * sugar / 2], [gasPerSugar * sugar / 3.92]);
     }
 
     private bool HasLiquid()
@@ -452,13 +452,6 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         talk.Asks.Add(new Ask(step, kind, RecipeVersion.StepField(step, field), text, low, high, unit));
 
     private void Note(PrepNoteKind kind, string text) => talk.Notes.Add(new PrepNote(step, kind, text));
-
-    private static Pot Changed(Pot before, Action<Pot> change)
-    {
-        var after = before.Copy();
-        change(after);
-        return after;
-    }
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
