@@ -38,4 +38,13 @@ var capture = new Command("capture", "40 entries of two devices while the networ
 capture.SetAction(_ => CaptureMeasurement.RunAsync());
 root.Add(capture);
 
+var preps = new Command("preps", "A chain of preps 6 deep with 40 ingredients, worked out anew.");
+preps.SetAction(_ => PrepsMeasurement.Chain());
+root.Add(preps);
+
+var recipes = new Option<int>("--recipes") { Description = "Random recipes.", DefaultValueFactory = _ => 20_000 };
+var massBalance = new Command("mass-balance", "The worst mass balance over random preps.") { recipes };
+massBalance.SetAction(parsed => PrepsMeasurement.MassBalance(parsed.GetValue(recipes)));
+root.Add(massBalance);
+
 return await root.Parse(args).InvokeAsync();
