@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace MenuLab.Core.Statistics;
 
 /// <summary>Where a chance comes from.</summary>
@@ -31,28 +29,17 @@ public sealed record FriedmanResult(
 /// <summary>The rank test of a complete table.</summary>
 public static class Friedman
 {
-    /// <summary>The most arrangements that are counted; above it small panels are drawn.</summary>
-    public const int MostCounted = 2_000_000;
-
-    /// <summary>How many tables are drawn where counting would take too long.</summary>
-    public const int Draws = 20_000;
-
     /// <summary>Above this many tasters the chi-squared distribution serves where counting would take too long.</summary>
     public const int MostTastersDrawn = 12;
 
-    // A rank sum takes ten bits of the key, and six of them fit.
     private const int MostSamplesCounted = 6;
-    private const int BitsPerSum = 10;
-
-    // Any fixed number: the same table gives the same answer.
-    private const ulong Seed = 20261125;
 
     /// <summary>Ranks each taster's scores and tests whether the samples differ.</summary>
     /// <param name="scores">Tasters in rows, samples in columns; two of each at least. Scores, or ranks with the best highest.</param>
     /// <returns>Rank sums, test, agreement, and how far apart rank sums must lie.</returns>
     /// <remarks>
     /// Source: docs/statistics.md, section 2.8. The chance is counted over every arrangement of each taster's own ranks, ties included, up to
-    /// six samples and <see cref="MostCounted"/> steps of counting (6 x 5, 5 x 10, 4 x 12 and more); small panels beyond that are drawn (standard
+    /// six samples and two million steps of counting (6 x 5, 5 x 10, 4 x 12 and more); small panels beyond that are drawn (standard
     /// error 0.0015 at 5 %), large ones take chi-squared. Valid for: complete tables. Error: counted 1e-12, drawn as said.
     /// </remarks>
     /// <exception cref="ArgumentException">Fewer than two tasters or samples, or a score that is not finite.</exception>
@@ -86,110 +73,14 @@ public static class Friedman
     private static (double Chance, ChanceSource Source) Chance(int[][] ranks, long observed, double approximate)
     {
         var (tasters, samples) = (ranks.Length, ranks[0].Length);
-        if (samples <= MostSamplesCounted && 2 * samples * tasters < 1 << BitsPerSum && Steps(tasters, samples) <= MostCounted)
+        if (samples <= MostSamplesCounted && Steps(tasters, samples) <= Rearranged.MostSteps && Rearranged.Counted(ranks, observed) is { } counted)
         {
-            return (Count(ranks, observed), ChanceSource.Counted);
+            return (counted, ChanceSource.Counted);
         }
-        return tasters <= MostTastersDrawn ? (Drawn(ranks, observed), ChanceSource.Drawn) : (approximate, ChanceSource.Approximate);
+        return tasters <= MostTastersDrawn ? (Rearranged.Drawn(ranks, observed), ChanceSource.Drawn) : (approximate, ChanceSource.Approximate);
     }
 
     // After n tasters there are about p^(p-2) n^(p-1) / p! sorted rank sums (volume of the permutohedron), each met by p! arrangements.
     private static double Steps(int tasters, int samples) =>
         Math.Pow(samples, samples - 2) * Enumerable.Range(1, tasters - 1).Sum(n => Math.Pow(n, samples - 1));
-
-    /// <summary>Share of all arrangements whose rank sums are at least as far apart. Rank sums are kept sorted: each taster's order is equally likely, so their names do not matter.</summary>
-    internal static double Count(int[][] ranks, long observed)
-    {
-        // Tasters with few arrangements first keep the states few.
-        var byTaster = ranks.Select(Ranks.Arrangements).OrderBy(all => all.Count).ToList();
-        var samples = ranks[0].Length;
-        var states = new Dictionary<ulong, double> { [Key(byTaster[0][0])] = 1 };
-        Span<int> sums = stackalloc int[samples];
-        foreach (var arrangements in byTaster.Skip(1).SkipLast(1))
-        {
-            var next = new Dictionary<ulong, double>(4 * states.Count);
-            foreach (var (key, chance) in states)
-            {
-                var share = chance / arrangements.Count;
-                foreach (var arrangement in arrangements)
-                {
-                    for (var s = 0; s < samples; s++)
-                    {
-                        sums[s] = Sum(key, s) + arrangement[s];
-                    }
-                    Sort(sums);
-                    CollectionsMarshal.GetValueRefOrAddDefault(next, Key(sums), out _) += share;
-                }
-            }
-            states = next;
-        }
-        // The last taster's states need not be told apart.
-        var reached = 0.0;
-        foreach (var (key, chance) in states)
-        {
-            var hits = 0;
-            foreach (var arrangement in byTaster[^1])
-            {
-                var squares = 0L;
-                for (var s = 0; s < samples; s++)
-                {
-                    long sum = Sum(key, s) + arrangement[s];
-                    squares += sum * sum;
-                }
-                hits += squares >= observed ? 1 : 0;
-            }
-            reached += chance * hits / byTaster[^1].Count;
-        }
-        return Math.Min(1, reached);
-    }
-
-    internal static double Drawn(int[][] ranks, long observed)
-    {
-        var draws = new SeededDraws(Seed);
-        var rows = ranks.Select(row => (int[])row.Clone()).ToArray();
-        var sums = new long[rows[0].Length];
-        var hits = 0;
-        for (var d = 0; d < Draws; d++)
-        {
-            Array.Clear(sums);
-            foreach (var row in rows)
-            {
-                draws.Shuffle<int>(row);
-                for (var s = 0; s < sums.Length; s++)
-                {
-                    sums[s] += row[s];
-                }
-            }
-            hits += sums.Sum(sum => sum * sum) >= observed ? 1 : 0;
-        }
-        // The observed table is one of those that luck may give, so the chance is never zero.
-        return (hits + 1.0) / (Draws + 1.0);
-    }
-
-    private static int Sum(ulong key, int sample) => (int)(key >> (sample * BitsPerSum)) & ((1 << BitsPerSum) - 1);
-
-    private static ulong Key(ReadOnlySpan<int> sums)
-    {
-        var key = 0UL;
-        for (var s = 0; s < sums.Length; s++)
-        {
-            key |= (ulong)sums[s] << (s * BitsPerSum);
-        }
-        return key;
-    }
-
-    // Six numbers at most: insertion beats the library's sort.
-    private static void Sort(Span<int> sums)
-    {
-        for (var i = 1; i < sums.Length; i++)
-        {
-            var sum = sums[i];
-            var j = i;
-            for (; j > 0 && sums[j - 1] > sum; j--)
-            {
-                sums[j] = sums[j - 1];
-            }
-            sums[j] = sum;
-        }
-    }
 }

@@ -59,6 +59,9 @@ internal sealed class LeastSquares
 
     public double MeanSquare => ResidualSumOfSquares / Degrees;
 
+    /// <summary>Whether a column has a coefficient of its own; false where it follows from those before it.</summary>
+    public bool Has(int column) => _kept.Contains(column);
+
     /// <summary>How much each value pulls its own fit, 0 to 1.</summary>
     public double[] Leverages()
     {

@@ -62,7 +62,7 @@ public static class StudentizedRange
         {
             throw new ArgumentOutOfRangeException(nameof(share), share, "Must be above 0 and below 1.");
         }
-        return Roots.Between(q => Lower(q, means, degrees) - share, 1e-3, 300);
+        return Roots.Between(q => Lower(q, means, degrees) - share, 1e-3, 300, accuracy: 1e-12);
     }
 
     private static void Check(int means, double degrees)
