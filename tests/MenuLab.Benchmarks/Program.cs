@@ -38,4 +38,8 @@ var capture = new Command("capture", "40 entries of two devices while the networ
 capture.SetAction(_ => CaptureMeasurement.RunAsync());
 root.Add(capture);
 
+var statistics = new Command("statistics", "Everything worked out when a tasting of 12 tasters, 6 samples and 10 questions is closed: time.");
+statistics.SetAction(_ => StatisticsMeasurement.Run());
+root.Add(statistics);
+
 return await root.Parse(args).InvokeAsync();

@@ -1,4 +1,5 @@
 using CsCheck;
+using MenuLab.Core.House;
 using MenuLab.Core.Statistics;
 using static MenuLab.Core.Tests.Statistics.StatisticsOracle;
 
@@ -105,6 +106,89 @@ public sealed class ScoreAnalysisTests
             Near(Anova(group, name + ".SE"), pair.Error);
             Within(Anova(group, name + ".p_tukey"), pair.ByLuckAmongAll, RefPtukey);
         }
+    }
+
+    [Fact] // lme4 1.1-31 and lmerTest 3.1-3, an iterative fit: relative 1e-4
+    public void The_mixed_model_with_missing_cells_is_that_of_R()
+    {
+        const string group = "wine_missing2_lmer";
+        const double fit = 1e-4;
+        var found = MixedAnalysis.Of(WithTwoGaps())!;
+        Near(Anova(group, "F"), found.Samples.Test.F, fit);
+        Near(Anova(group, "DenDF"), found.Samples.Test.ErrorDegrees, fit);
+        Near(Anova(group, "p"), found.Samples.Test.ByLuck, 2e-3);
+        Near(Anova(group, "var_judge"), found.TasterVariance, fit);
+        Near(Anova(group, "var_Residual"), found.ErrorVariance, fit);
+        for (var s = 0; s < 4; s++)
+        {
+            Near(Anova(group, "adjmean_" + Tables.Wines[s]), found.Samples.Means[s], 1e-6);
+        }
+    }
+
+    [Fact]
+    public void The_mixed_model_of_a_complete_table_is_the_closed_form()
+    {
+        var table = Tables.WineMeans();
+        var scores = new List<Score>();
+        for (var t = 0; t < 9; t++)
+        {
+            for (var s = 0; s < 4; s++)
+            {
+                scores.Add(new Score(t, s, table[t, s]));
+            }
+        }
+        var (mixed, closed) = (MixedAnalysis.Of(scores)!, TwoWayAnalysis.Of(table));
+        Near(closed.Samples.Test.F!.Value, mixed.Samples.Test.F, 1e-6);
+        Near(closed.Samples.Test.ErrorDegrees, mixed.Samples.Test.ErrorDegrees, 1e-4);
+        Near(closed.TasterVariance, mixed.TasterVariance, 1e-5);
+        Near(Anova("wine_cellmeans_lmer", "var_Residual"), mixed.ErrorVariance, 1e-4);
+    }
+
+    [Fact]
+    public void Where_scores_and_ranks_disagree_the_weaker_is_told()
+    {
+        // One taster's wild scores hide from the analysis of scores what every order shows.
+        double[,] wild = { { 1, 2, 3 }, { 2, 3, 4 }, { 3, 4, 5 }, { 4, 5, 6 }, { 5, 6, 7 }, { 6, 7, 8 }, { 900, 100, 500 } };
+        var found = ScoreComparison.Of(wild);
+        Assert.True(found.Disagree);
+        Assert.Equal(found.Scores.Samples.Test.ByLuck, found.ByLuck);
+        Assert.Equal(["a", "a", "a"], found.Letters!);
+        var wine = ScoreComparison.Of(Tables.WineMeans());
+        Assert.False(wine.Disagree);
+        Assert.Equal(["c", "b", "bc", "a"], wine.Letters!);
+        Assert.Equal(new Verdict(VerdictKind.Different, "cold.yes was rated more than cold.no: 9.5 points (95 % range 0.5 to 18.5), 9 tasters."),
+            ScoreComparison.OnPair(wine, 0, 2, Tables.Wines, "rated", 5, 9, HouseFormat.Plain));
+    }
+
+    [Fact]
+    public void Five_tasters_get_ranges_but_no_letters_and_three_get_scores_only()
+    {
+        static double[,] First(int tasters)
+        {
+            var table = new double[tasters, 4];
+            for (var t = 0; t < tasters; t++)
+            {
+                for (var s = 0; s < 4; s++)
+                {
+                    table[t, s] = Tables.WineMeans()[t, s];
+                }
+            }
+            return table;
+        }
+        Assert.Null(ScoreComparison.Of(First(5)).Letters);
+        Assert.Equal(6, ScoreComparison.Of(First(5)).Pairs.Count);
+        var three = ScoreComparison.Of(First(3));
+        Assert.Empty(three.Pairs);
+        Assert.Equal(VerdictKind.ScoresOnly, ScoreComparison.OnPair(three, 0, 3, Tables.Wines, "rated", 10, 3, HouseFormat.Plain).Kind);
+    }
+
+    [Fact]
+    public void A_quarter_of_the_samples_may_be_metrics_and_twins_cannot_be_told_apart()
+    {
+        Assert.Equal(2, SeveralMetrics.Most(11));
+        Assert.True(SeveralMetrics.CannotBeSeparated([1, 2, 3, 4], [2, 4, 6, 8.5]));
+        Assert.False(SeveralMetrics.CannotBeSeparated([1, 2, 3, 4], [4, 1, 3, 2]));
+        Assert.True(SeveralMetrics.CannotBeSeparated([1, 2, 3], [5, 5, 5]));
     }
 
     [Fact]
