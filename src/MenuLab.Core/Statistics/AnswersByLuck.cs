@@ -72,7 +72,7 @@ public static class AnswersByLuck
         {
             // Equal scores change places, too, so that every order has the same chance.
             var orders = Ranks.Arrangements([.. Enumerable.Range(0, only.Own.Length)]);
-            return orders.Count(order => Dot([.. order.Select(place => only.Own[place])], only.Others) >= observed) / (double)orders.Count;
+            return orders.Count(order => Dot(only.Own, order, only.Others) >= observed) / (double)orders.Count;
         }
         var reached = 0;
         for (var i = 0; i < Shuffles; i++)
@@ -95,7 +95,25 @@ public static class AnswersByLuck
         return Moments.IsNothing(variance, scores) ? null : [.. scores.Select(score => (score - mean) / Math.Sqrt(variance))];
     }
 
-    private static double Dot(IReadOnlyList<double> left, IReadOnlyList<double> right) => left.Zip(right, (l, r) => l * r).Sum();
+    private static double Dot(double[] left, IReadOnlyList<double> right)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < left.Length; i++)
+        {
+            sum += left[i] * right[i];
+        }
+        return sum;
+    }
+
+    private static double Dot(double[] left, int[] order, IReadOnlyList<double> right)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < left.Length; i++)
+        {
+            sum += left[order[i]] * right[i];
+        }
+        return sum;
+    }
 
     private static int Factorial(int n) => n > 12 ? int.MaxValue : Enumerable.Range(1, n).Aggregate(1, (product, i) => product * i);
 }

@@ -97,7 +97,12 @@ internal static class Rearranged
                     sums[c] += row[c];
                 }
             }
-            hits += sums.Sum(sum => sum * sum) >= observed ? 1 : 0;
+            var squares = 0L;
+            foreach (var sum in sums)
+            {
+                squares += sum * sum;
+            }
+            hits += squares >= observed ? 1 : 0;
         }
         return (hits + 1.0) / (Draws + 1.0);
     }

@@ -1,3 +1,5 @@
+using MenuLab.Core.House;
+
 namespace MenuLab.Core.Statistics;
 
 /// <summary>How steady one taster is, for that taster's own eyes. Null means "cannot be computed", never zero.</summary>
@@ -60,6 +62,35 @@ public static class TasterPerformance
         var rest = Enumerable.Range(0, samples).Select(s => Enumerable.Range(0, tasters).Where(t => t != taster).Average(t => means[t, s])).ToArray();
         return new TasterFigures(taster, mean, Math.Sqrt(Moments.Variance(own)), withinMean > 0 || betweenMean > 0, Math.Sqrt(withinMean), gaps / samples,
             FTest.Of(betweenMean, samples - 1, withinMean, samples * (repeats - 1)), Moments.Correlation(own, rest));
+    }
+
+    /// <summary>What one taster is told, alone: never a ranking.</summary>
+    /// <param name="own">The taster's figures.</param>
+    /// <param name="panel">Figures of the whole panel.</param>
+    /// <param name="property">What was asked about: "sweetness".</param>
+    /// <param name="samples">How many samples, 3 or more.</param>
+    /// <param name="format">How the house writes numbers.</param>
+    /// <remarks>Source: docs/statistics.md, section 7. Valid for: one property. Error: none of its own.</remarks>
+    /// <exception cref="ArgumentException">No panel.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than three samples.</exception>
+    public static string Sentence(TasterFigures own, IReadOnlyList<TasterFigures> panel, string property, int samples, HouseFormat format)
+    {
+        var byLuck = CorrelationByLuck(samples);
+        if (panel.Count == 0)
+        {
+            throw new ArgumentException("Needs the panel's figures.", nameof(panel));
+        }
+        if (!own.UsedTheScale)
+        {
+            return $"You gave every sample the same score for {property}: the scale was not used.";
+        }
+        var gap = $"Your hidden duplicates were {format.Number(own.MeanGap, 1)} points apart on average for {property} (panel: {format.Number(panel.Average(taster => taster.MeanGap), 1)}).";
+        return own.WithTheRest switch
+        {
+            { } with when with >= byLuck => $"{gap} You order {property} as the others do.",
+            < 0 => $"{gap} You order {property} differently from the others: worth a short calibration with three reference glasses.",
+            _ => $"{gap} Too few samples to say how your order compares.",
+        };
     }
 
     /// <summary>The correlation that luck exceeds one time in twenty.</summary>

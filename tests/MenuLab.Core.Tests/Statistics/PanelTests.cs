@@ -76,6 +76,18 @@ public sealed class PanelTests
         Near(Panel("ff8_" + attribute, "friedman_Q"), friedman.Statistic);
     }
 
+    [Fact]
+    public void A_taster_is_told_alone_and_without_blame()
+    {
+        var panel = TasterPerformance.Of(Tables.Repeats(Rows("data-frenchfries-week8.csv"), "subject", "treatment", "rancid"));
+        string Told(TasterFigures own) => TasterPerformance.Sentence(own, panel, "rancidness", 3, HouseFormat.Plain);
+        // Tasters 3, 31 and 52 of the data set; luck reaches 0.988 with three samples, and 31 goes with the rest at 0.998.
+        Assert.Equal("You gave every sample the same score for rancidness: the scale was not used.", Told(panel[0]));
+        Assert.EndsWith("You order rancidness as the others do.", Told(panel[4]), StringComparison.Ordinal);
+        Assert.EndsWith("You order rancidness differently from the others: worth a short calibration with three reference glasses.", Told(panel[6]), StringComparison.Ordinal);
+        Assert.EndsWith("Too few samples to say how your order compares.", Told(panel[1]), StringComparison.Ordinal);
+    }
+
     [Theory] // R: one-sided 5 % limits of a correlation
     [InlineData(4)]
     [InlineData(5)]
