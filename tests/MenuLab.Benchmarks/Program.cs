@@ -47,4 +47,8 @@ var massBalance = new Command("mass-balance", "The worst mass balance over rando
 massBalance.SetAction(parsed => PrepsMeasurement.MassBalance(parsed.GetValue(recipes)));
 root.Add(massBalance);
 
+var statistics = new Command("statistics", "Everything worked out when a tasting of 12 tasters, 6 samples and 10 questions is closed: time.");
+statistics.SetAction(_ => StatisticsMeasurement.Run());
+root.Add(statistics);
+
 return await root.Parse(args).InvokeAsync();
