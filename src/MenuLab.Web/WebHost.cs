@@ -6,6 +6,7 @@ using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Features.Pantry;
+using MenuLab.Web.Features.Rounds;
 using MenuLab.Web.Features.Specs;
 using MenuLab.Web.Health;
 using Microsoft.AspNetCore.Authorization;
@@ -98,6 +99,7 @@ public static class WebHost
         HealthRoutes.Map(site);
         DraftCards.Map(site);
         CaptureRoutes.Map(site);
+        RoundRoutes.Map(site);
         site.MapRazorComponents<App>().AddInteractiveServerRenderMode().Add(RoutesOfTheFramework.AreForWhoeverMayReadDrinks);
         return site;
     }
@@ -129,6 +131,7 @@ public static class WebHost
         builder.Services.AddScoped<CurrentHouse>();
         builder.Services.AddScoped<BenchDesk>();
         builder.Services.AddScoped<CaptureDesk>();
+        builder.Services.AddScoped<RoundDesk>();
         builder.Services.AddScoped<BenchBrowser>();
         builder.Services.AddScoped<HistoryDesk>();
         builder.Services.AddScoped<CardDesk>();

@@ -16,10 +16,10 @@ var accuracy = new Command("accuracy", "The largest error of each computation ag
 accuracy.SetAction(_ => AccuracyMeasurement.Run());
 root.Add(accuracy);
 
-var rounds = new Option<int>("--rounds") { Description = "Lines to fuzz.", DefaultValueFactory = _ => 1_000_000 };
+var fuzzed = new Option<int>("--rounds") { Description = "Lines to fuzz.", DefaultValueFactory = _ => 1_000_000 };
 var seed = new Option<ulong>("--seed") { Description = "Seed of the fuzz.", DefaultValueFactory = _ => 20261125 };
-var lines = new Command("lines", "The reader on fuzzed lines and on the sheet of typed texts.") { rounds, seed };
-lines.SetAction(parsed => LinesMeasurement.Run(parsed.GetValue(rounds), parsed.GetValue(seed)));
+var lines = new Command("lines", "The reader on fuzzed lines and on the sheet of typed texts.") { fuzzed, seed };
+lines.SetAction(parsed => LinesMeasurement.Run(parsed.GetValue(fuzzed), parsed.GetValue(seed)));
 root.Add(lines);
 
 var startup = new Command("startup", "The published program from the command to the first page, on an empty and on an existing data folder.");
@@ -33,6 +33,10 @@ root.Add(edit);
 var roundUpdate = new Command("round-update", "A cell of a round of six with 12 lines to all its figures and its shared part.");
 roundUpdate.SetAction(_ => RoundMeasurement.Run());
 root.Add(roundUpdate);
+
+var rounds = new Command("rounds", "Rounds by thumb in a real browser: taps to three variants, seconds to a note, a cell of six pours of 12 lines to its figures on screen.");
+rounds.SetAction(_ => RoundsMeasurement.RunAsync());
+root.Add(rounds);
 
 var capture = new Command("capture", "40 entries of two devices while the network is off and the server is killed for a simulated 20 minutes.");
 capture.SetAction(_ => CaptureMeasurement.RunAsync());

@@ -1,9 +1,10 @@
 // Light or dark, set before the first paint: the person's choice (a cookie, which the server has then written into the
-// page already), else the machine's own setting.
+// page already), else dark on a phone or a tablet behind the bar, else the machine's own setting.
 (() => {
   const root = document.documentElement;
   if (!root.dataset.mode) {
-    root.dataset.mode = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+    const behindTheBar = root.dataset.page === 'device' && matchMedia('(pointer: coarse)').matches;
+    root.dataset.mode = behindTheBar || matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
   }
   window.house = {
     mode: () => root.dataset.mode,

@@ -5,6 +5,7 @@ using MenuLab.Core.House;
 using MenuLab.Data.Opening;
 using MenuLab.Web.Features.History;
 using MenuLab.Web.Features.House;
+using MenuLab.Web.Features.Rounds;
 using Microsoft.AspNetCore.Components;
 
 namespace MenuLab.Web.Features.Bench;
@@ -29,6 +30,7 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     private string _chosenState = "";
     private ChangesInWords? _changes;
     private readonly SemaphoreSlim _turn = new(1, 1);
+    private StartRound? _sideBySide;
     private bool _busy;
     private bool _slow;
     private bool _gone;
@@ -169,6 +171,8 @@ public sealed partial class BenchPage(BenchDesk desk, HistoryDesk history, Bench
     private Task<bool> AnswerAsync((BenchLine Line, Answer Answer) given) => GuardAsync(() => Session.AnswerAsync(given.Line, given.Answer));
 
     private Task<bool> RewriteAsync((BenchLine Line, string Typed) set) => GuardAsync(() => Session.RewriteAsync(set.Line, set.Typed));
+
+    private void SideBySide(BenchLine? line) => _sideBySide?.Open(line);
 
     private Task<bool> RemoveAsync(BenchLine line) => ChangeAsync(new RemoveLine(line.Id));
 

@@ -1,14 +1,21 @@
 using MenuLab.Core.Drafts;
+using MenuLab.Core.Drafts.Rounds;
 using MenuLab.Data.Drafts;
+using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.Opening;
 using MenuLab.Web.Accounts;
 using MenuLab.Web.Features.House;
+using MenuLab.Web.Features.Rounds;
+using Microsoft.EntityFrameworkCore;
 
 namespace MenuLab.Web.Features.Drafts;
 
 /// <summary>What the list of drafts can do.</summary>
 public sealed class DraftDesk(CurrentHouse current, CurrentPerson person, TimeProvider time)
 {
+    // A bottle is tasted for a week, and what was missed stays due for another.
+    private const int BottlesDaysBack = 14;
+
     private readonly PageId _page = PageId.New();
 
     /// <summary>All drafts that are not archived, the last changed first.</summary>
@@ -72,5 +79,28 @@ public sealed class DraftDesk(CurrentHouse current, CurrentPerson person, TimePr
         {
             return problem.Message;
         }
+    }
+
+    /// <summary>What the house itself keeps and no draft in the works uses any more without this one.</summary>
+    public async Task<IReadOnlyList<ServesNothing>> ServesNothingAsync(DraftId draft)
+    {
+        await using var db = current.House.Read();
+        return await db.ServesNothingWithout(draft);
+    }
+
+    /// <summary>Tastes from bottles whose day has come, the first due first.</summary>
+    public async Task<IReadOnlyList<DueTaste>> DueTastesAsync()
+    {
+        var (today, format) = (current.Book.Today(time), current.Book.Format);
+        await using var db = current.House.Read();
+        var due =
+            (from bottled in await db.BottledSince(today.AddDays(-BottlesDaysBack))
+             from taste in StabilityTastes.Bottle(bottled.BottledOn, today, bottled.Tasted)
+             where taste.State == TasteState.Due
+             orderby taste.On
+             select (bottled.Round, bottled.Letter, taste)).ToList();
+        var drafts = due.Select(d => d.Round.Draft).Distinct().ToList();
+        var names = await db.Drafts.Where(d => drafts.Contains(d.Id)).ToDictionaryAsync(d => d.Id, d => d.Name);
+        return [.. due.Select(d => new DueTaste(d.Round.Id, $"{names[d.Round.Draft]}, round {format.Number(d.Round.Number, 0)}, {d.Letter}: {RoundKeys.InWords(d.taste.Moment)} in the bottle, since {format.Day(d.taste.On)}"))];
     }
 }

@@ -1,5 +1,7 @@
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
+using MenuLab.Data.Drafts.Rounds;
+using MenuLab.Web.Features.Rounds;
 using Microsoft.AspNetCore.Components;
 
 namespace MenuLab.Web.Features.Drafts;
@@ -14,6 +16,8 @@ public sealed partial class DraftsPage(DraftDesk desk) : IDisposable
     private Standing _standing = Standing.InTheWorks;
     private string _searched = "";
     private string _said = "";
+    private IReadOnlyList<ServesNothing> _idle = [];
+    private IReadOnlyList<DueTaste> _due = [];
 
     private IReadOnlyList<DraftRow> Found => SearchName.Of(_searched) is { Length: > 0 } search ? [.. _all!.Where(d => d.Searched.Contains(search, StringComparison.Ordinal))] : _all!;
 
@@ -25,7 +29,11 @@ public sealed partial class DraftsPage(DraftDesk desk) : IDisposable
         : $"Nothing {StandingWords.Of(_standing)} is called \"{_searched}\"; look under the other words above.";
 
     /// <inheritdoc/>
-    protected override async Task OnInitializedAsync() => _all = await desk.ListAsync(_left.Token);
+    protected override async Task OnInitializedAsync()
+    {
+        _due = await desk.DueTastesAsync();
+        _all = await desk.ListAsync(_left.Token);
+    }
 
     private void Search(ChangeEventArgs typed) => _searched = typed.Value as string ?? "";
 
@@ -33,6 +41,7 @@ public sealed partial class DraftsPage(DraftDesk desk) : IDisposable
     {
         var problem = await desk.StandAsync(asked.Draft, asked.Standing, asked.Reason, _left.Token);
         _all = await desk.ListAsync(_left.Token);
+        _idle = problem.Length > 0 || asked.Standing == Standing.InTheWorks ? [] : await desk.ServesNothingAsync(asked.Draft.Id);
         _said = problem.Length > 0 ? problem : $"{asked.Draft.Name} is {StandingWords.Of(asked.Standing)} now.";
     }
 

@@ -2,7 +2,9 @@ using Bunit;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
+using MenuLab.Core.Pantry;
 using MenuLab.Data.Drafts;
+using MenuLab.Data.Pantry;
 using MenuLab.Web.Features.Drafts;
 using MenuLab.Web.Features.House;
 using MenuLab.Web.Tests.Features.House;
@@ -74,6 +76,24 @@ public sealed class DraftListTests : BunitContext, IAsyncLifetime
         page.FindAll("input[type=radio]")[2].Change(true);
         await Button(page, "Take up").ClickAsync(new());
         page.WaitForAssertion(() => Assert.Equal(["In the works 1", "Parked 0", "Dropped 0"], Groups(page)));
+    }
+
+    [Fact]
+    public async Task Parking_names_what_the_house_made_for_this_draft_and_nothing_else()
+    {
+        var own = IngredientId.New();
+        Assert.True((await new PantryWriting(_test.House.Writer, _test.Clock).Add(new NewIngredient(own, "Fennel and salt syrup", IngredientKind.SugarOrSyrup, CompositionBuilder.PerMass, 4), _test.Person.Id)).IsOk);
+        await _test.House.RefreshAsync();
+        var pier = await StartAsync("Pier");
+        var line = new LineContent { Text = "15 ml fennel and salt syrup", Ingredient = own, Amount = new TypedAmount(15, null, null, Unit.Millilitre), StartCelsius = 4 };
+        Assert.True((await _test.House.Drafts.Apply(pier.Id, EditId.New(), _test.Person.Id, PageId.New(), pier.Version, new AddLine(LineId.New(), line, null))).IsOk);
+        var page = Page();
+        Assert.Empty(page.FindAll("[data-testid=idle]"));
+        Button(page, "Park").Click();
+        page.Find("tr.ask input").Input("waits for the quince");
+        await page.Find("tr.ask form").SubmitAsync();
+        page.WaitForAssertion(() => Assert.Equal("Fennel and salt syrup", page.Find("[data-testid=idle] li").TextContent));
+        Assert.Equal($"/pantry/{own.Value}", page.Find("[data-testid=idle] a").GetAttribute("href"));
     }
 
     [Fact]
