@@ -42,4 +42,17 @@ var capture = new Command("capture", "40 entries of two devices while the networ
 capture.SetAction(_ => CaptureMeasurement.RunAsync());
 root.Add(capture);
 
+var preps = new Command("preps", "A chain of preps 6 deep with 40 ingredients, worked out anew.");
+preps.SetAction(_ => PrepsMeasurement.Chain());
+root.Add(preps);
+
+var recipes = new Option<int>("--recipes") { Description = "Random recipes.", DefaultValueFactory = _ => 20_000 };
+var massBalance = new Command("mass-balance", "The worst mass balance over random preps.") { recipes };
+massBalance.SetAction(parsed => PrepsMeasurement.MassBalance(parsed.GetValue(recipes)));
+root.Add(massBalance);
+
+var statistics = new Command("statistics", "Everything worked out when a tasting of 12 tasters, 6 samples and 10 questions is closed: time.");
+statistics.SetAction(_ => StatisticsMeasurement.Run());
+root.Add(statistics);
+
 return await root.Parse(args).InvokeAsync();

@@ -10,6 +10,21 @@ namespace MenuLab.Core.Drafts;
 /// <param name="Source">The rule behind the limit, and where another place draws another line.</param>
 public sealed record AlcoholLimit(double PercentVol, bool IsBelow, bool NoneInAnyLine, string Source);
 
+/// <summary>Words about alcohol whose use rules bind.</summary>
+public enum AlcoholWord
+{
+    /// <summary>No alcohol, alcohol free, zero, 0.0.</summary>
+    AlcoholFree,
+    /// <summary>Non-alcoholic.</summary>
+    NonAlcoholic,
+    /// <summary>Dealcoholised, alcohol removed.</summary>
+    Dealcoholised,
+    /// <summary>Low alcohol.</summary>
+    LowAlcohol,
+    /// <summary>Non-intoxicating.</summary>
+    NonIntoxicating,
+}
+
 /// <summary>
 /// Reads what the words of a claim bind a drink to. It answers for the words alone: which of them may be printed is for
 /// local codes and whoever answers for the menu.
@@ -67,6 +82,18 @@ public static partial class Claims
         return found.Count == 0 ? null : found.MinBy(l => (l.PercentVol, !l.IsBelow, !l.NoneInAnyLine));
     }
 
+    /// <summary>The words about alcohol that a claim uses, each once.</summary>
+    /// <param name="claim">Any text, in English.</param>
+    /// <remarks>Error: none; it compares words. Which of them may be printed where is for the rules of Core/Safety, and for local codes.</remarks>
+    public static IReadOnlyList<AlcoholWord> WordsOf(string claim) =>
+    [
+        .. new (AlcoholWord Word, Regex Pattern)[]
+        {
+            (AlcoholWord.AlcoholFree, Zero()), (AlcoholWord.NonAlcoholic, NonAlcoholicAlone()), (AlcoholWord.Dealcoholised, Dealcoholised()),
+            (AlcoholWord.LowAlcohol, Low()), (AlcoholWord.NonIntoxicating, NonIntoxicating()),
+        }.Where(w => w.Pattern.IsMatch(claim)).Select(w => w.Word),
+    ];
+
     // A word that limits, a figure, per cent, and then nothing or a word for alcohol: "below 5 % sugar" is no limit of strength.
     [GeneratedRegex(
         @"(?<word>below|under|less than|<|at most|no more than|not more than|not above|not over|up to|max(?:imum)?\.?|≤)\s*(?<figure>\d{1,3}(?:[.,]\d{1,3})?)\s*(?:(?:%|per ?cent)(?=\s*(?:abv\b|alc|vol|by vol|$|[^\w\s]|(?:and|or|in|when|as|with)\b))|abv\b)",
@@ -81,6 +108,15 @@ public static partial class Claims
 
     [GeneratedRegex(@"\bnon[- ]?alcoholic\b|\bde-?alcoholi[sz]ed\b|\balcohol[- ]removed\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex NonAlcoholic();
+
+    [GeneratedRegex(@"\bnon[- ]?alcoholic\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NonAlcoholicAlone();
+
+    [GeneratedRegex(@"\bde-?alcoholi[sz]ed\b|\balcohol[- ]removed\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Dealcoholised();
+
+    [GeneratedRegex(@"\bnon[- ]?intoxicating\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NonIntoxicating();
 
     [GeneratedRegex(@"\blow[- ](?:in )?(?:alcohol|abv)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Low();

@@ -112,7 +112,8 @@ public static partial class CompositionBuilder
         {
             total += work[c];
         }
-        ScaleAcids(work, change, inferred.TotalMolesPerLitre / perLitre / total - 1);
+        // A record that says of its acids that there are none has none to scale, whatever its titration says.
+        ScaleAcids(work, change, total > 0 ? inferred.TotalMolesPerLitre / perLitre / total - 1 : 0);
         change[(int)Component.Charge] = inferred.ChargeMolesPerLitre / perLitre - work[Component.Charge];
     }
 

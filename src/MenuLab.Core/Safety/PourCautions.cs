@@ -11,7 +11,10 @@ public static class PourCautions
     private const double FullPercent = 100;
 
     /// <summary>The cautions.</summary>
-    public static IEnumerable<Caution> Of(WeighedDrink drink, DrinkBalance balance)
+    /// <param name="drink">The weighed drink.</param>
+    /// <param name="balance">Its balance.</param>
+    /// <param name="format">How figures are written.</param>
+    public static IEnumerable<Caution> Of(WeighedDrink drink, DrinkBalance balance, HouseFormat format)
     {
         var fizzy = Enumerable.Range(0, drink.Lines.Length).Where(i => GoesFizzyIntoTheTin(drink.Lines[i])).ToList();
         if (fizzy.Count > 0 && drink.Build.Method is { InTheGlass: false })
@@ -23,7 +26,7 @@ public static class PourCautions
         if (balance.Served is { } served && Math.Round(served[Metric.GlassFill].Value) > FullPercent)
         {
             yield return new Caution(
-                "over_wash_line", $"Over the wash line: the glass would be at {HouseFormat.Plain.Number(served[Metric.GlassFill].Value, 0)} % of it. Pour less, or take a larger glass.",
+                "over_wash_line", $"Over the wash line: the glass would be at {format.Number(served[Metric.GlassFill].Value, 0)} % of it. Pour less, or take a larger glass.",
                 [], "the glass as the house list has it");
         }
     }

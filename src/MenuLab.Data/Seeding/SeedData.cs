@@ -2,6 +2,7 @@ using System.Globalization;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
+using MenuLab.Core.Safety;
 
 namespace MenuLab.Data.Seeding;
 
@@ -11,6 +12,9 @@ namespace MenuLab.Data.Seeding;
 /// <param name="Measures">Measures set number 1.</param>
 public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, MeasuresSet Measures)
 {
+    /// <summary>The safety and claim rules.</summary>
+    public required RuleBook Rules { get; init; }
+
     /// <summary>Origin of every shipped figure.</summary>
     public const string Origin = "shipped 1";
 
@@ -19,7 +23,8 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
 
     /// <summary>Reads all files of a folder.</summary>
     /// <exception cref="SeedDataException">A file is missing or holds a fault; the message names file, line and column.</exception>
-    public static SeedData Load(string folder) => new(new PantryList(Ingredients(folder, _ => Origin)), LoadCatalogue(folder), LoadMeasures(folder));
+    public static SeedData Load(string folder) =>
+        new(new PantryList(Ingredients(folder, _ => Origin)), LoadCatalogue(folder), LoadMeasures(folder)) { Rules = LoadRules(folder) };
 
     /// <summary>The ingredients of a folder; who holds a figure follows from how it became known.</summary>
     internal static List<Ingredient> Ingredients(string folder, Func<FigureStatus, string> origin)
@@ -148,6 +153,24 @@ public sealed record SeedData(PantryList Pantry, BuildCatalogue Catalogue, Measu
             t.Required("key"), t.Required("name"), t.Number("celsius"), t.Number("surface_water_fraction"), t.Number("served_g_per_100ml"), t.Required("source"))),
         SeedTable.Read(folder, "glasses.csv", t => new Glass(
             t.Required("key"), t.Required("name"), t.Number("brim_ml"), t.Number("wash_line_ml"), t.Required("ice"), t.Required("source"))));
+
+    /// <summary>The safety and claim rules alone, from the folder safety.</summary>
+    /// <exception cref="SeedDataException">A file is missing or holds a fault.</exception>
+    public static RuleBook LoadRules(string folder)
+    {
+        try
+        {
+            return RuleBook.Parse(file => File.ReadAllText(Path.Combine(folder, "safety", file)));
+        }
+        catch (FormatException e)
+        {
+            throw new SeedDataException($"safety: {e.Message}", e);
+        }
+        catch (IOException e)
+        {
+            throw new SeedDataException($"The safety rules cannot be read: {e.Message}", e);
+        }
+    }
 
     /// <summary>Measures set number 1 alone.</summary>
     /// <exception cref="SeedDataException">The file is missing or holds a fault.</exception>

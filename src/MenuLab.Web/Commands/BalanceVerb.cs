@@ -1,6 +1,8 @@
 using System.CommandLine;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
+using MenuLab.Core.House;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Features.Bench;
 
@@ -34,7 +36,11 @@ internal static class BalanceVerb
     private static int Run(string path, ReadSettings settings, bool asJson)
     {
         var seed = SeedData.Load(SeedData.DefaultFolder);
-        var house = new HouseStock(seed.Pantry, seed.Catalogue, seed.Measures);
+        var house = new HouseStock(seed.Pantry, seed.Catalogue, seed.Measures)
+        {
+            // A drink at the command line is served nobody knows where: the rules of everywhere.
+            Rules = SiteRules.Of(seed.Rules, "", HouseFormat.Plain),
+        };
         var reader = new DrinkReader(Vocabulary.Of(seed.Pantry, seed.Catalogue), seed.Measures);
 
         var read = DrinkFile.Read(path, reader, settings);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.House;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Drafts;
 using MenuLab.Data.House;
 using MenuLab.Data.Opening;
@@ -108,7 +109,7 @@ internal static class ImportVerb
     {
         var seed = SeedData.Load(SeedData.DefaultFolder);
         return new HouseBook(
-            new HouseStock(seed.Pantry, seed.Catalogue, seed.Measures), new HouseSettings(), Site.Of(FirstRows.FirstSite, "The house", "Etc/UTC", Site.UsualDayTurn, "EUR", "EU").Value);
+            new HouseStock(seed.Pantry, seed.Catalogue, seed.Measures) { Rules = SiteRules.Of(seed.Rules, "EU", HouseFormat.Plain) }, new HouseSettings(), Site.Of(FirstRows.FirstSite, "The house", "Etc/UTC", Site.UsualDayTurn, "EUR", "EU").Value);
     }
 
     // All problems of all files are told, not the first alone.

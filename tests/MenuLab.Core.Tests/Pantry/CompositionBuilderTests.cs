@@ -326,6 +326,22 @@ public class CompositionBuilderTests
         return ok && (stated is null || Math.Abs(built.Composition.GramsPerMillilitre - stated.Value) < 1e-9);
     });
 
+    // Found by the law above (seed e8i3y4ODZYj6).
+    [Fact]
+    public void A_strong_carbonated_thing_with_titration_and_pH_keeps_one_gram_in_its_spreads()
+    {
+        var built = CompositionBuilder.Build(
+            IngredientKind.Carbonated, CompositionBuilder.PerVolume,
+            [Figure("carbohydrate_g", 2.406e-85), Figure("fibre_g", 1.1690140845070423), Figure("ethanol_g", 38.1797527132193), Figure("malic_g", 0), Figure("ph", 5), Figure("ta_citric_g", 4.066666666666666), Figure("phosphorus_mg", 0), Figure("sodium_mg", 259.1884985884517)],
+            default).Composition;
+        Assert.Equal(1, new Liquid(built.PerGram).Grams, 1e-9);
+        Assert.True(built.PerGram[(int)Component.Water] >= 0, $"water {built.PerGram[(int)Component.Water]}");
+        foreach (var spread in built.Spreads)
+        {
+            Assert.Equal(0, new Liquid(spread.PerGram).Grams, 1e-12);
+        }
+    }
+
     [Fact]
     public void What_is_unknown_is_zero_in_the_vector() => AnyRecord.Sample(record =>
     {

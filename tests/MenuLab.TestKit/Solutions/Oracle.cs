@@ -5,9 +5,9 @@ namespace MenuLab.TestKit.Solutions;
 /// <summary>A CSV file beside the tests: lines that begin with # say where it comes from, the first other line names the columns.</summary>
 public static class Oracle
 {
-    public static IReadOnlyList<OracleRow> Rows(string file)
+    public static IReadOnlyList<OracleRow> Rows(string file, string folder = "Solutions")
     {
-        var lines = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Solutions", file))
+        var lines = File.ReadLines(Path.Combine(AppContext.BaseDirectory, folder, file))
             .Where(line => line.Length > 0 && !line.StartsWith('#'))
             .Select(Cells)
             .ToList();

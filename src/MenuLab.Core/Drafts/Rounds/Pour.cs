@@ -83,7 +83,7 @@ public sealed record RoundToStart
     /// <summary>How large they are.</summary>
     public RoundSize Size { get; init; } = RoundSize.Full;
 
-    /// <summary>Where pours differ from the start, see <see cref="Spread"/>.</summary>
+    /// <summary>Where pours differ from the start, see <see cref="Across"/>.</summary>
     public IReadOnlyList<CellAmount> Cells { get; init; } = [];
 
     /// <summary>The round that it goes on from; null to start from what is on the bench now.</summary>

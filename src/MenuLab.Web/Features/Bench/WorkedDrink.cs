@@ -13,6 +13,9 @@ public sealed record HouseStock(PantryList Pantry, BuildCatalogue Catalogue, Mea
     /// <summary>Net price per gram in the site's currency; what has no price is not in it.</summary>
     public IReadOnlyDictionary<IngredientId, double> PricesPerGram { get; init; } = new Dictionary<IngredientId, double>();
 
+    /// <summary>The safety rules that the site goes by; without them every drink says that nothing was checked.</summary>
+    public SiteRules Rules { get; init; } = SiteRules.None;
+
     /// <summary>Net price per gram; 0 where unpriced, as the engine takes it.</summary>
     public double PricePerGram(IngredientId ingredient) => PricesPerGram.GetValueOrDefault(ingredient);
 }
@@ -33,8 +36,13 @@ public sealed record WorkedDrink(ReadDrink Read, WeighedDrink Weighed, DrinkBala
         var weighed = Weigher.Of(read.Lines, read.Build, house.Pantry, house.Catalogue, house.Measures, house.PricePerGram);
         var uncounted = uncountedMillilitres ?? read.Questions.Where(q => q.Place == Place.In && double.IsFinite(q.Millilitres)).Sum(q => q.Millilitres);
         var balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, uncounted);
-        return new WorkedDrink(read, weighed, balance, [.. Core.Safety.Cautions.Of(weighed.Lines, balance), .. PourCautions.Of(weighed, balance)]);
+        return new WorkedDrink(read, weighed, balance, WhatToMind.Of(weighed, balance, Words(read, weighed, house.Pantry), house.Rules));
     }
+
+    private static DrinkWords Words(ReadDrink read, WeighedDrink weighed, PantryList pantry) => new(
+        [.. weighed.From.Select(place => read.Lines[place]).Select(line => $"{pantry.Find(line.Ingredient)!.Name} {line.Treatment} {line.Text}")],
+        // A line that is still open may name the very thing that a rule is about.
+        [.. read.Build.Steps, .. read.Questions.Select(q => q.Text), .. read.Unread.Select(u => u.Text)]);
 
     /// <summary>Which lines bring an allergen or leave it open, in the order typed.</summary>
     public IEnumerable<DraftLine> LinesWith(Allergen allergen, AllergenState state) =>

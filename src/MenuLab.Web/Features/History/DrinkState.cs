@@ -3,6 +3,7 @@ using MenuLab.Core.Drafts;
 using MenuLab.Core.House;
 using MenuLab.Core.Iterations;
 using MenuLab.Core.Safety;
+using MenuLab.Web.Features.Bench;
 
 namespace MenuLab.Web.Features.History;
 
@@ -45,6 +46,9 @@ public sealed record DrinkState
     /// <summary>The lines as the engine takes them, with the compositions of that moment.</summary>
     public required WeighedDrink Weighed { get; init; }
 
+    /// <summary>The site's safety rules of today.</summary>
+    public SiteRules Rules { get; init; } = SiteRules.None;
+
     /// <summary>Version of the engine that computed the balance.</summary>
     public required int Engine { get; init; }
 
@@ -64,5 +68,11 @@ public sealed record DrinkState
     public MetricSet Shown => Balance.Served ?? Balance.Mixed;
 
     /// <summary>What a person must look at, by the rules of today over the lines and figures of then.</summary>
-    public IReadOnlyList<Caution> Cautions() => [.. Core.Safety.Cautions.Of(Weighed.Lines, Balance), .. PourCautions.Of(Weighed, Balance)];
+    public IReadOnlyList<Caution> Cautions() => WhatToMind.Of(
+        Weighed,
+        Balance,
+        new DrinkWords(
+            [.. Weighed.From.Select(place => Snapshot.Lines[place]).Select(line => $"{line.IngredientName} {line.Line.Treatment} {line.Line.Text}")],
+            [.. Snapshot.Build.Steps, .. Snapshot.KeptAsTyped]),
+        Rules);
 }

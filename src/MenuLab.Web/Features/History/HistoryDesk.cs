@@ -121,6 +121,7 @@ public sealed class HistoryDesk(CurrentHouse current)
             Snapshot = snapshot,
             Balance = BalanceEngine.Of(weighed.Lines, weighed.Build, Detail.RangesAndShares, draft.UncountedMillilitres),
             Weighed = weighed,
+            Rules = stock.Rules,
             Engine = BalanceEngine.Version,
         };
     }
@@ -147,6 +148,7 @@ public sealed class HistoryDesk(CurrentHouse current)
             Snapshot = snapshot,
             Balance = balance,
             Weighed = snapshot.Weigh(Composition, measures),
+            Rules = Book.Stock.Rules,
             Engine = iteration.Stamp.Engine,
             Hash = iteration.Hash,
             Drift = Drift(balance, snapshot.Recompute(Composition, measures, Detail.Ranges)),

@@ -1,4 +1,5 @@
 using MenuLab.Core.House;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Drafts;
 using MenuLab.Data.Drafts.Rounds;
 using MenuLab.Data.House;
@@ -22,15 +23,17 @@ public sealed class OpenHouse : IAsyncDisposable
 
     private readonly TimeProvider _time;
     private readonly BuildCatalogue _catalogue;
+    private readonly RuleBook _rules;
     private readonly SemaphoreSlim _refreshing = new(1, 1);
     private HouseBook _book = null!;
 
-    private OpenHouse(Store store, string file, bool isDemo, BuildCatalogue catalogue, TimeProvider time)
+    private OpenHouse(Store store, string file, bool isDemo, BuildCatalogue catalogue, RuleBook rules, TimeProvider time)
     {
         Store = store;
         File = file;
         IsDemo = isDemo;
         _catalogue = catalogue;
+        _rules = rules;
         _time = time;
         Drafts = new DraftWriting(store.Writer, time, content => Understanding.Of(content, Book.Stock.Pantry, Book.Stock.Measures));
         Iterations = new IterationWriting(store.Writer, time);
@@ -85,7 +88,7 @@ public sealed class OpenHouse : IAsyncDisposable
             say(isDemo ? $"Making {file}: the pantry and an invented demo bar. This takes a few seconds, once." : $"Making {file}: the pantry. This takes a few seconds, once.");
         }
         // Read beside the database's opening: neither needs the other.
-        var catalogue = Task.Run(() => SeedData.LoadCatalogue(SeedData.DefaultFolder));
+        var shipped = Task.Run(() => (Catalogue: SeedData.LoadCatalogue(SeedData.DefaultFolder), Rules: SeedData.LoadRules(SeedData.DefaultFolder)));
         var store = await SqliteStore.Open(new SqliteStoreOptions { File = file, Time = time });
         try
         {
@@ -99,7 +102,8 @@ public sealed class OpenHouse : IAsyncDisposable
                 say($"The clock of this machine stands {HouseFormat.Plain.Number(Math.Ceiling(behind.TotalMinutes), 0)} min behind what this house has seen before. New work keeps its order; look at the clock, since days and times are told by it.");
             }
             await FillAsync(store, edition, isDemo, isNew, say, time);
-            var house = new OpenHouse(store, file, isDemo, await catalogue, time);
+            var (catalogue, rules) = await shipped;
+            var house = new OpenHouse(store, file, isDemo, catalogue, rules, time);
             await house.RefreshAsync();
             return house;
         }
@@ -185,7 +189,12 @@ public sealed class OpenHouse : IAsyncDisposable
         var measures = (await db.Sets.SingleAsync(s => s.Kind == SetKind.Measures && s.Number == settings.MeasuresSet)).Measures();
         var pantry = await db.LoadPantry();
         var prices = await db.PricesPerGram(site.Id, site.DayOf(_time.GetUtcNow()), pantry);
-        return new HouseBook(new HouseStock(pantry, _catalogue, measures) { PricesPerGram = prices }, settings, site)
+        var stock = new HouseStock(pantry, _catalogue, measures)
+        {
+            PricesPerGram = prices,
+            Rules = SiteRules.Of(_rules, site.Jurisdiction, settings.Format),
+        };
+        return new HouseBook(stock, settings, site)
         {
             Archived = (await db.Ingredients.Where(i => i.ArchivedAt != null).Select(i => i.Id).ToListAsync()).ToHashSet(),
             OnHand = (await db.OnHand.Where(o => o.Site == site.Id).Select(o => o.Ingredient).ToListAsync()).ToHashSet(),

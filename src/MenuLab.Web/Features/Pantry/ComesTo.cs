@@ -13,12 +13,13 @@ public sealed class ComesTo
     private static readonly BuildModel Nothing = new(null, null, null, null);
 
     private readonly DrinkBalance _balance;
+    private readonly WeighedLine[] _lines;
 
-    private ComesTo(IngredientKind kind, Composition composition, DrinkBalance balance, IReadOnlyList<Caution> cautions)
+    private ComesTo(IngredientKind kind, Composition composition, WeighedLine[] lines, DrinkBalance balance)
     {
         _balance = balance;
         Composition = composition;
-        Cautions = cautions;
+        _lines = lines;
         IsDry = kind is IngredientKind.HerbOrSpice or IngredientKind.Produce or IngredientKind.NutOrSeed or IngredientKind.AcidSaltOrGum
             || composition.PerGram[(int)Component.Water] + composition.PerGram[(int)Component.Ethanol] < DryBelow;
     }
@@ -32,8 +33,10 @@ public sealed class ComesTo
     /// <summary>It is not a liquid: figures per 100 mL, pH and strength say nothing of it.</summary>
     public bool IsDry { get; }
 
-    /// <summary>What a person must look at.</summary>
-    public IReadOnlyList<Caution> Cautions { get; }
+    /// <summary>What a person must look at where 100 mL of it are drunk.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="rules">The site's rules.</param>
+    public IReadOnlyList<Caution> Cautions(string name, SiteRules rules) => Core.Safety.Cautions.Of(_lines, _balance, new DrinkWords([name], []), rules);
 
     /// <summary>A metric of 100 mL of it.</summary>
     public Estimate this[Metric metric] => _balance.Mixed[metric];
@@ -51,6 +54,6 @@ public sealed class ComesTo
     {
         WeighedLine[] lines = [new(id, composition, 100 * composition.GramsPerMillilitre, 0, Joins.Mixed, Place.In, 20, false)];
         var balance = BalanceEngine.Of(lines, Nothing, Detail.Ranges);
-        return new ComesTo(kind, composition, balance, Core.Safety.Cautions.Of(lines, balance));
+        return new ComesTo(kind, composition, lines, balance);
     }
 }

@@ -33,6 +33,8 @@ public sealed partial class IngredientPage(PantryDesk desk) : IDisposable
 
     private int Seen => _opened!.Value.Sheet.Version;
 
+    private Core.Safety.SiteRules Rules => desk.Book.Stock.Rules;
+
     private DateOnly Today => desk.Today;
 
     private string Currency => desk.Book.Site.Currency;

@@ -53,31 +53,31 @@ public class PourStepTests
     [Fact]
     public void Three_across_puts_the_amount_in_the_middle_and_its_neighbours_on_the_grid()
     {
-        Assert.Equal([15, 17.5, 20], Across(17.5, 2.5, 3));
-        Assert.Equal([15, 18, 20], Across(18, 2.5, 3));
-        Assert.Equal([17.5, 20], Across(17.5, 2.5, 2));
-        Assert.Equal([12.5, 15, 17.5, 20], Across(15, 2.5, 4));
-        Assert.Equal([0, 5, 10, 15, 20, 25], Across(10, 5, 6));
+        Assert.Equal([15, 17.5, 20], Amounts(17.5, 2.5, 3));
+        Assert.Equal([15, 18, 20], Amounts(18, 2.5, 3));
+        Assert.Equal([17.5, 20], Amounts(17.5, 2.5, 2));
+        Assert.Equal([12.5, 15, 17.5, 20], Amounts(15, 2.5, 4));
+        Assert.Equal([0, 5, 10, 15, 20, 25], Amounts(10, 5, 6));
         // Finer than any jigger: whoever asks for it weighs.
-        Assert.Equal([17, 18, 19], Across(18, 1, 3));
+        Assert.Equal([17, 18, 19], Amounts(18, 1, 3));
     }
 
     [Fact]
     public void What_cannot_be_spread_is_a_problem()
     {
         var line = new PlacedLine(LineId.New(), Trial.Line(Trial.Verjus, 15));
-        Assert.Equal("step", Assert.Single(Spread.Of(line, 2.5, 5, 3, Usual).Problems).Field);
-        Assert.Equal("step", Assert.Single(Spread.Of(line, 15, 0, 3, Usual).Problems).Field);
-        Assert.Equal("pours", Assert.Single(Spread.Of(line, 15, 1, 7, Usual).Problems).Field);
-        Assert.Equal("amount", Assert.Single(Spread.Of(line, double.NaN, 1, 3, Usual).Problems).Field);
-        Assert.Equal("line", Assert.Single(Spread.Of(new PlacedLine(LineId.New(), Trial.Top), 15, 1, 3, Usual).Problems).Field);
+        Assert.Equal("step", Assert.Single(Across.Of(line, 2.5, 5, 3, Usual).Problems).Field);
+        Assert.Equal("step", Assert.Single(Across.Of(line, 15, 0, 3, Usual).Problems).Field);
+        Assert.Equal("pours", Assert.Single(Across.Of(line, 15, 1, 7, Usual).Problems).Field);
+        Assert.Equal("amount", Assert.Single(Across.Of(line, double.NaN, 1, 3, Usual).Problems).Field);
+        Assert.Equal("line", Assert.Single(Across.Of(new PlacedLine(LineId.New(), Trial.Top), 15, 1, 3, Usual).Problems).Field);
     }
 
     [Fact]
     public void A_spread_rises_from_pour_to_pour_and_no_two_pours_get_the_same() =>
         Gen.Select(Gen.Double[0, 60], Gen.Double[0.1, 20], Gen.Int[2, 6], Gen.Int[0, 3].Select(i => Units[i])).Sample((middle, step, count, unit) =>
         {
-            var spread = Spread.Of(new PlacedLine(LineId.New(), Trial.Line(Trial.Verjus, 15, unit)), middle, step, count, Usual);
+            var spread = Across.Of(new PlacedLine(LineId.New(), Trial.Line(Trial.Verjus, 15, unit)), middle, step, count, Usual);
             if (!spread.IsOk)
             {
                 Assert.True(middle < (count - 1) / 2 * step);
@@ -89,6 +89,6 @@ public class PourStepTests
             Assert.All(amounts, a => Assert.True(a >= 0));
         });
 
-    private static IEnumerable<double> Across(double middle, double step, int count) =>
-        Spread.Of(new PlacedLine(LineId.New(), Trial.Line(Trial.Verjus, 15)), middle, step, count, Usual).Value.Select(c => c.Amount);
+    private static IEnumerable<double> Amounts(double middle, double step, int count) =>
+        Across.Of(new PlacedLine(LineId.New(), Trial.Line(Trial.Verjus, 15)), middle, step, count, Usual).Value.Select(c => c.Amount);
 }

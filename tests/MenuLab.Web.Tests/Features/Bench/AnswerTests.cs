@@ -2,6 +2,7 @@ using MenuLab.Core.Drafts;
 using MenuLab.Core.Drafts.Reading;
 using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Features.Bench;
 
@@ -12,7 +13,7 @@ public class AnswerTests
 {
     private static readonly SeedData Shipped = SeedData.Load(SeedData.DefaultFolder);
     private static readonly PastedDrink Pasted = new(
-        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures), HouseFormat.Plain, new PourGrid());
+        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures) { Rules = SiteRules.Of(Shipped.Rules, "EU", HouseFormat.Plain) }, new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures), HouseFormat.Plain, new PourGrid());
 
     [Fact]
     public void Every_shipped_ingredient_can_be_written_so_that_it_reads_as_itself()

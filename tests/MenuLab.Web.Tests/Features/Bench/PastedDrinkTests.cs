@@ -4,6 +4,7 @@ using MenuLab.Core.Balance;
 using MenuLab.Core.Drafts;
 using MenuLab.Core.Pantry;
 using MenuLab.Core.Quantities;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Features.Bench;
 
@@ -13,7 +14,7 @@ public class PastedDrinkTests
 {
     private static readonly SeedData Shipped = SeedData.Load(SeedData.DefaultFolder);
     private static readonly PastedDrink Pasted = new(
-        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures), HouseFormat.Plain, new PourGrid());
+        new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures) { Rules = SiteRules.Of(Shipped.Rules, "EU", HouseFormat.Plain) }, new DrinkReader(Vocabulary.Of(Shipped.Pantry, Shipped.Catalogue), Shipped.Measures), HouseFormat.Plain, new PourGrid());
 
     [Fact]
     public void The_example_on_the_empty_page_reads_without_a_question_and_has_its_figures()

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using MenuLab.Core.Balance;
 using MenuLab.Core.House;
 using MenuLab.Core.Pantry;
+using MenuLab.Core.Safety;
 using MenuLab.Data.Pantry;
 using MenuLab.Data.Seeding;
 using MenuLab.Web.Features.Bench;
@@ -17,7 +18,7 @@ public sealed class ShelfTests
     private static readonly Ingredient Lime = Shipped.Pantry.Find("lime_juice")!;
 
     private static readonly Shelf Shelf = new(
-        new HouseBook(new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures), new HouseSettings(), Site.Of(SiteId.New(), "The quay", "Etc/UTC", Site.UsualDayTurn, "EUR", "EU").Value)
+        new HouseBook(new HouseStock(Shipped.Pantry, Shipped.Catalogue, Shipped.Measures) { Rules = SiteRules.Of(Shipped.Rules, "EU", HouseFormat.Plain) }, new HouseSettings(), Site.Of(SiteId.New(), "The quay", "Etc/UTC", Site.UsualDayTurn, "EUR", "EU").Value)
         {
             Archived = new HashSet<IngredientId> { Lime.Id },
             OnHand = new HashSet<IngredientId> { Lemon.Id },

@@ -210,7 +210,7 @@ public sealed class RoundDeskTests : IAsyncLifetime
             Assert.True(await bench.EnterAsync(Guid.CreateVersion7(), line), line);
         }
         var lemon = bench.View!.Lines[1];
-        var cells = Spread.Of(new PlacedLine(lemon.Id, lemon.Content), 15, 2.5, 3, Desk.Steps).Value;
+        var cells = Across.Of(new PlacedLine(lemon.Id, lemon.Content), 15, 2.5, 3, Desk.Steps).Value;
         var round = RoundId.New();
         var started = await Desk.StartAsync(new RoundToStart { Id = round, Draft = draft, Size = size, Cells = cells });
         Assert.True(started.IsOk, Problems(started));

@@ -1,7 +1,7 @@
 namespace MenuLab.Core.Drafts.Rounds;
 
 /// <summary>"Three across": one line in steps from pour to pour.</summary>
-public static class Spread
+public static class Across
 {
     /// <summary>The amounts of a line across the pours.</summary>
     /// <param name="line">The line; it must have an amount.</param>
