@@ -143,8 +143,9 @@
       const set = form.querySelector('.of-round:not([hidden])');
       const line = set?.querySelector('[name=line]');
       const letter = pressed(set ?? form, 'letter');
+      const seen = outbox.text(`seen.${form.elements.round.value}.${letter}.${line?.value}`);
       return read.problem ? read : {
-        what: { kind: 'pour_cell', round: form.elements.round.value, letter, line: line.value, field: 'poured', amount: read.value, seen: outbox.text(`seen.${form.elements.round.value}.${letter}.${line.value}`) || undefined },
+        what: { kind: 'pour_cell', round: form.elements.round.value, letter, line: line.value, field: 'poured', amount: read.value, seen: seen === '' ? undefined : seen },
         words: `${letter.toUpperCase()}: poured ${read.value} ${line.selectedOptions[0].dataset.unit} ${line.selectedOptions[0].textContent}`,
       };
     },
@@ -233,9 +234,7 @@
   document.addEventListener('DOMContentLoaded', () => {
     page.querySelectorAll('[data-half]').forEach((field) => (field.value = outbox.text(half(field))));
     const holder = document.getElementById('holder');
-    if ([...holder.options].some((o) => o.value === outbox.person())) {
-      holder.value = outbox.person();
-    }
+    holder.value = outbox.person();
     choose(outbox.text('kind') || 'line');
     showRound();
   });

@@ -16,21 +16,6 @@
 
   const keep = (name, text) => attempt(() => (text ? localStorage.setItem(key(name), text) : localStorage.removeItem(key(name))));
 
-  // A UUID of version 7 (RFC 9562): later ones sort later. randomUUID() is not there on a plain http address of the house.
-  const newId = () => {
-    const bytes = crypto.getRandomValues(new Uint8Array(16));
-    let time = Date.now();
-    for (let i = 5; i >= 0; i--) {
-      bytes[i] = time % 256;
-      time = Math.floor(time / 256);
-    }
-    bytes[6] = 0x70 | (bytes[6] & 0x0f);
-    bytes[8] = 0x80 | (bytes[8] & 0x3f);
-    // The last bytes count the edits of one text.
-    bytes[14] = bytes[15] = 0;
-    return [...bytes].map((b, i) => ([4, 6, 8, 10].includes(i) ? '-' : '') + b.toString(16).padStart(2, '0')).join('');
-  };
-
   const waiting = (draft) => attempt(() => JSON.parse(localStorage.getItem(waitingKey(draft)) ?? '[]')) ?? [];
   const setWaiting = (draft, list) =>
     attempt(() => (list.length ? localStorage.setItem(waitingKey(draft), JSON.stringify(list)) : localStorage.removeItem(waitingKey(draft))));
@@ -54,7 +39,7 @@
 
   const enter = (field) => {
     const draft = field.dataset.entry;
-    const entry = { id: newId(), text: field.value };
+    const entry = { id: outbox.newId(), text: field.value };
     if (!entry.text.trim()) {
       return;
     }

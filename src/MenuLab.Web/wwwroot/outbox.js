@@ -68,12 +68,17 @@
     return read('counter');
   };
 
-  // Who holds the device: chosen on it, else who the page was made for.
-  const person = () => read('person') ?? document.body.querySelector('[data-person]')?.dataset.person;
+  // Who holds the device: chosen on it among the people of this house, else whom the page was made for.
+  const person = () => {
+    const chosen = read('person');
+    return document.querySelector(`#holder option[value="${chosen}"]`) ? chosen : document.querySelector('[data-person]')?.dataset.person;
+  };
 
   const waiting = () => keys('outbox.').map(read).filter(Boolean).sort((a, b) => a.entry.counter - b.entry.counter);
 
   const log = () => read('log') ?? [];
+  // What a person has yet to look at never falls off the end of the list.
+  const shortened = (rows) => rows.filter((row, i) => i < longestLog || row.state === 'met' || row.state === 'refused');
   const note = (id, said) => write('log', log().map((row) => (row.id === id ? { ...row, ...said } : row)));
 
   const tell = () => document.dispatchEvent(new CustomEvent('outbox'));
@@ -82,7 +87,7 @@
   const put = (what, words) => {
     const entry = { id: newId(), device: device(), counter: next(), by: person(), at: new Date().toISOString(), what };
     write(`outbox.${entry.id}`, { entry, words });
-    write('log', [{ id: entry.id, words, at: entry.at, state: 'kept' }, ...log()].slice(0, longestLog));
+    write('log', shortened([{ id: entry.id, words, at: entry.at, state: 'kept' }, ...log()]));
     tell();
     flush();
     return entry;
@@ -97,9 +102,9 @@
   };
 
   let busy = false;
-  let reached = true;
 
-  const flush = async () => {
+  // A request that is to outlive its page may carry 64 kB in all, so only the last one is of that sort.
+  const flush = async ({ leaving = false } = {}) => {
     if (busy) {
       return;
     }
@@ -108,7 +113,7 @@
       for (let parcel = waiting().slice(0, largestParcel); parcel.length; parcel = waiting().slice(0, largestParcel)) {
         const response = await fetch(address, {
           method: 'POST',
-          keepalive: true,
+          keepalive: leaving,
           headers: { 'Content-Type': 'application/json', 'X-Captured': '1' },
           body: JSON.stringify(parcel.map((p) => p.entry)),
           signal: AbortSignal.timeout(10000),
@@ -116,21 +121,19 @@
         if (!response.ok || response.redirected) {
           throw new Error(`answered ${response.status}`);
         }
-        reached = true;
         (await response.json()).forEach(answered);
         tell();
       }
-      reached = true;
     } catch {
-      reached = false;   // No network, or the server is down: all is kept, and the next attempt comes by itself.
+      // No network, or the server is down: all is kept, and the next attempt comes by itself.
     } finally {
       busy = false;
       tell();
     }
   };
 
-  addEventListener('online', flush);
-  addEventListener('pagehide', flush);
+  addEventListener('online', () => flush());
+  addEventListener('pagehide', () => flush({ leaving: true }));
   document.addEventListener('visibilitychange', () => !document.hidden && flush());
   setInterval(() => waiting().length && flush(), pause);
 
@@ -144,10 +147,9 @@
   };
 
   window.outbox = {
-    put, flush, newId, number, person, device, log,
+    put, flush, newId, number, person, log,
     waiting: () => waiting().length,
     isKept: () => ![...inPage.keys()].some((k) => k.startsWith('outbox.')),
-    isReached: () => reached,
     setPerson: (id) => write('person', id),
     // Half-typed text, by the name of its field.
     keepText: (name, text) => (text ? write(`half.${name}`, text) : drop(`half.${name}`)),

@@ -18,22 +18,18 @@ public static class CaptureRoutes
     /// <summary>Where photos and sounds go and come from.</summary>
     public const string Attachments = "/capture/attachments/{id:guid}";
 
-    // A page of another site cannot send this header without being allowed to, and nobody is: it keeps forged requests out
-    // where a token would be too old after a night without network.
-    private const string OwnScript = "X-Captured";
-
     private const int MostEntries = 50;
 
     /// <summary>Adds the routes.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapPost(Entries, async (HttpRequest request, CaptureDesk desk) =>
-            IsOwnScript(request) ? await TakeAsync(request, desk) : Results.StatusCode(StatusCodes.Status403Forbidden))
+            OwnScript.Sent(request) ? await TakeAsync(request, desk) : Results.StatusCode(StatusCodes.Status403Forbidden))
         .DisableAntiforgery()
         .RequireAuthorization(May.WorkDrinks);
 
         routes.MapPost(Attachments, async (HttpRequest request, CaptureDesk desk, Guid id) =>
-            IsOwnScript(request) ? await AttachAsync(request, desk, new AttachmentId(id)) : Results.StatusCode(StatusCodes.Status403Forbidden))
+            OwnScript.Sent(request) ? await AttachAsync(request, desk, new AttachmentId(id)) : Results.StatusCode(StatusCodes.Status403Forbidden))
         .DisableAntiforgery()
         .RequireAuthorization(May.WorkDrinks);
 
@@ -41,8 +37,6 @@ public static class CaptureRoutes
             await desk.AttachmentAsync(new AttachmentId(id)) is { } found ? Results.Bytes(found.Bytes, found.MediaType) : Results.NotFound())
         .RequireAuthorization(May.WorkDrinks);
     }
-
-    private static bool IsOwnScript(HttpRequest request) => request.Headers.ContainsKey(OwnScript);
 
     private static async Task<IResult> TakeAsync(HttpRequest request, CaptureDesk desk)
     {

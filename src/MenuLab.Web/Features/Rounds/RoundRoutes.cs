@@ -12,9 +12,6 @@ namespace MenuLab.Web.Features.Rounds;
 /// </summary>
 public static class RoundRoutes
 {
-    // As in CaptureRoutes: a page of another site cannot send it without being allowed to, and nobody is.
-    private const string OwnScript = "X-Captured";
-
     /// <summary>Adds the routes.</summary>
     public static void Map(IEndpointRouteBuilder routes)
     {
@@ -29,7 +26,7 @@ public static class RoundRoutes
 
     private static void Add(IEndpointRouteBuilder routes, string step, Func<RoundDesk, RoundId, PourLetter?, IQueryCollection, Task<Result<RoundAnswer>>> take) =>
         routes.MapPost($"/rounds/{{id:guid}}/{step}", async (HttpRequest request, RoundDesk desk, Guid id) =>
-            request.Headers.ContainsKey(OwnScript)
+            OwnScript.Sent(request)
                 ? await AnswerAsync(() => take(desk, new RoundId(id), RoundKeys.Letter(request.Query["letter"]), request.Query))
                 : Results.StatusCode(StatusCodes.Status403Forbidden))
         .DisableAntiforgery()
