@@ -174,7 +174,8 @@ internal sealed class LabelReader(PrintedLabel label)
     /// <summary>What energy sugar, fat, protein and alcohol leave is acid, bounded by the rounding of all that was printed.</summary>
     private void Acid(double ethanol, double grams)
     {
-        var low = 0.0;
+        const string leftByEnergy = "label as printed: energy that its parts leave";
+        var (low, most) = (0.0, double.NaN);
         var high = label.AcidAtMost ?? double.NaN;
         var reason = "bound by the person who read the label";
         if ((label.Kilojoules ?? label.Kilocalories) is not null && label is { Carbohydrate: not null, Fat: not null, Protein: not null })
@@ -185,7 +186,7 @@ internal sealed class LabelReader(PrintedLabel label)
             var known = Factor * (Of(17, 4) * (Printed(label.Carbohydrate) - Printed(label.Polyols) + Printed(label.Protein)) + Of(10, 2.4) * Printed(label.Polyols)
                 + Of(37, 9) * Printed(label.Fat) + Of(8, 2) * Printed(label.Fibre)) + Of(29, 7) * ethanol;
             double Rounding(Func<LabelFigure?, double> off) => Factor * (0.5 + Of(17, 4) * (off(label.Carbohydrate) + off(label.Protein)) + Of(37, 9) * off(label.Fat)
-                + Of(8, 2) * off(label.Fibre)) + Of(29, 7) * EthanolRounding;
+                + Of(8, 2) * off(label.Fibre) + Of(7, 1.6) * HalfStep(label.Polyols)) + Of(29, 7) * EthanolRounding;
             // Parts that are more than printed leave less for acid, parts that are less leave more; what is printed as 0 cannot be less.
             var (more, less) = (Rounding(MorePossible), Rounding(LessPossible));
             var gap = Factor * (isKilojoules ? label.Kilojoules!.Value : label.Kilocalories!.Value) - known;
@@ -200,8 +201,8 @@ internal sealed class LabelReader(PrintedLabel label)
             else
             {
                 low = Math.Max(0, (gap - more) / Of(13, 3));
-                var most = Math.Max(0, (gap + less) / Of(13, 3));
-                reason = double.IsNaN(high) || most < high ? "label as printed: energy that its parts leave" : reason;
+                most = Math.Max(0, (gap + less) / Of(13, 3));
+                reason = double.IsNaN(high) || most < high ? leftByEnergy : reason;
                 high = double.IsNaN(high) ? most : Math.Min(high, most);
             }
         }
@@ -210,7 +211,7 @@ internal sealed class LabelReader(PrintedLabel label)
             if (low > high)
             {
                 _remarks.Add(new LabelRemark(nameof(label.AcidAtMost), Say($"The energy printed leaves at least {low:0.0} g of acid, more than the bound given ({high:0.0} g); the bound is set aside.")));
-                high = low;
+                (high, reason) = (most, leftByEnergy);
             }
             Between(FigureQuantities.TitratableAcidity, low, Math.Min(high, grams), reason);
         }

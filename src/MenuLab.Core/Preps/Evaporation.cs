@@ -75,7 +75,7 @@ public static class Evaporation
 
     /// <summary>Share of the acetic acid that is left when a share of the water is.</summary>
     /// <param name="waterLeft">Water left, 0 to 1.</param>
-    /// <param name="volatility">Volatility beside water, 0.6 to 0.8.</param>
+    /// <param name="volatility">Volatility beside water, 0 to 2; usually 0.6 to 0.8.</param>
     /// <returns>0 to 1.</returns>
     /// <remarks>Source: Rayleigh distillation, n/n0 = (w/w0)^K. Valid for: dilute acetic acid at the boil. Error: K 0.6 to 0.8 (MEMORY) is 66.0 to 57.4 % at half.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside these ranges, or NaN.</exception>

@@ -119,7 +119,8 @@ public static class PrepFigures
         return Math.Sqrt(Math.Max(0, variance + 2 * composition.SugarAcidCorrelation * sugar * acid));
     }
 
-    private static ulong Needs(PrepFigure figure) => figure switch
+    /// <summary>What a composition must know before a figure of it means anything.</summary>
+    internal static ulong Needs(PrepFigure figure) => figure switch
     {
         PrepFigure.Brix => Composition.SolidsKnown | Component.Ethanol.Bit(),
         PrepFigure.Ph => Composition.TotalAcidKnown | Component.Charge.Bit(),

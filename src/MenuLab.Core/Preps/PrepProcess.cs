@@ -94,7 +94,7 @@ public static class PrepProcess
         {
             return default;
         }
-        var infuses = of is Steep or Rest or Heat or Reduce;
+        var infuses = of is Steep or Rest or Heat or Reduce or Ferment;
         var wetted = infuses ? work.Pot.Solids.ConvertAll(s => s.Wetted).ToArray() : [];
         if (!ReferenceEquals(model, StepModel.Nothing))
         {

@@ -202,7 +202,24 @@ internal sealed class PrepWork
                 AskReading(step, AskKind.Caffeine, "Caffeine", "The caffeine of coffee is not modelled; a cup of 237 mL holds about 96 mg.", double.NaN, "mg/L");
                 continue;
             }
+            OpenTraces(step, solid);
             Bound(step, i, solid);
+        }
+    }
+
+    // How much of them leaves the solid no model knows, and nobody may read none for some.
+    private void OpenTraces(int step, Solid solid)
+    {
+        if (solid.Parts[(int)Component.Quinine] > 0)
+        {
+            Open(Component.Quinine.Bit());
+        }
+        if (solid.Parts[(int)Component.Caffeine] > 0)
+        {
+            Open(Component.Caffeine.Bit());
+            AskReading(
+                step, AskKind.Caffeine, "Caffeine", "The caffeine that this solid gives is not modelled.",
+                1000 * solid.Parts[(int)Component.Caffeine] / Density.Millilitres(new Liquid(Pot.Liquid)), "mg/L");
         }
     }
 

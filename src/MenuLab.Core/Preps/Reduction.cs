@@ -20,41 +20,15 @@ internal static class Reduction
         {
             return Math.Max(0, pot.Grams - target);
         }
-        // Illinois: a secant that keeps its bracket, some eight steps. The excess falls as more boils off.
-        double low = 0, high = pot.Liquid[(int)Component.Water];
-        double atLow = Excess(low), atHigh = Excess(high);
-        if (!(atLow > 0) || !(atHigh < 0))
-        {
-            return atLow > 0 ? high : 0;
-        }
-        var side = 0;
-        for (var step = 0; step < 60 && high - low > 1e-12 * high; step++)
-        {
-            var grams = (atHigh * low - atLow * high) / (atHigh - atLow);
-            var excess = Excess(grams);
-            if (Math.Abs(excess) < 1e-12)
-            {
-                return grams;
-            }
-            if (excess > 0)
-            {
-                (low, atLow) = (grams, excess);
-                atHigh = side == 1 ? atHigh / 2 : atHigh;
-                side = 1;
-            }
-            else
-            {
-                (high, atHigh) = (grams, excess);
-                atLow = side == -1 ? atLow / 2 : atLow;
-                side = -1;
-            }
-        }
-        return (atHigh * low - atLow * high) / (atHigh - atLow);
+        // The excess falls as more boils off; where all the water is not enough, all of it goes.
+        var water = pot.Liquid[(int)Component.Water];
+        var grams = Crossing.Of(Excess, 0, water);
+        return !double.IsNaN(grams) ? grams : Excess(0) > 0 ? water : 0;
 
-        double Excess(double grams)
+        double Excess(double off)
         {
             var tried = pot.Copy();
-            PotModels.Evaporate(tried, grams, Evaporation.AceticVolatility.Value, alcoholShare);
+            PotModels.Evaporate(tried, off, Evaporation.AceticVolatility.Value, alcoholShare);
             var measured = Measure(tried, to);
             return to == ReduceTo.Brix ? target - measured : measured - target;
         }

@@ -43,7 +43,7 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         Clarify clarify => ClarifyModel(clarify),
         Reduce reduce => ReduceModel(reduce),
         Carbonate carbonate => CarbonateModel(carbonate),
-        Ferment => FermentModel(),
+        Ferment ferment => FermentModel(ferment),
         _ => StepModel.Nothing,
     };
 
@@ -399,31 +399,43 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
         return Carbonation.Volumes(gaugeBar, celsius, Math.Min(abv, Carbonation.HighestAbvPercent), Math.Min(solids, Carbonation.HighestSolidsGramsPerLitre));
     }
 
-    private StepModel FermentModel()
+    private StepModel FermentModel(Ferment ferment)
     {
         if (!HasLiquid())
         {
             return StepModel.Nothing;
         }
-        // Of glucose, 51.1 % can become ethanol and 48.9 % gas; sucrose takes up water and gives 53.8 %: standard atomic weights.
-        const double gasPerSugar = 0.4886;
-        var sugar = PrepFigures.Form(pot.Liquid, LinearForm.SugarGrams);
-        var alcohol = pot.Liquid[(int)Component.Ethanol] + 0.538 * sugar;
+        // Of glucose, 51.1 % can become ethanol and 48.9 % gas; sucrose takes up water and gives 53.8 and 51.4 %: standard atomic weights.
+        const double alcoholPerSugar = 0.538;
+        const double gasPerSugar = 0.514;
+        // The juice of fruit goes in as in a rest, and what is left in the fruit ferments with it.
+        var sugar = PrepFigures.Form(pot.Liquid, LinearForm.SugarGrams) + pot.Solids.Sum(s => PrepFigures.Form(s.Parts, LinearForm.SugarGrams));
+        var alcohol = pot.Liquid[(int)Component.Ethanol] + alcoholPerSugar * sugar;
+        var infused = pot.Copy();
+        Infuse(infused, InfusionFigures.Values);
         Asks(
             AskKind.Strength, "Strength", "What a ferment makes is not modelled: have the alcohol measured. A refractometer cannot tell it.",
-            0, 100 * alcohol / (EthanolDensity.PureAt20 / 1000) / Density.Millilitres(new Liquid(pot.Liquid)), "% vol");
+            0, 100 * alcohol / (EthanolDensity.PureAt20 / 1000) / Density.Millilitres(new Liquid(infused.Liquid)), "% vol");
         Asks(AskKind.Titration, "Titration", "Titrate after the ferment: the acids it makes are not modelled.", double.NaN, double.NaN, "g/100 mL");
         Asks(AskKind.Ph, "Ph", "Read the pH after the ferment.", double.NaN, double.NaN, "");
         Note(PrepNoteKind.Alcohol, "A ferment makes alcohol; without a measurement nothing may be claimed of it.");
         if (of.WeighedGrams is { } weighed)
         {
-            return CanWeigh(weighed, pot.Grams)
-                ? new StepModel((after, figures) => PotModels.Ferment(after, after.Grams - figures[0]), [weighed], [ScaleGrams])
-                : StepModel.Nothing;
+            return CanWeigh(weighed, pot.Grams) ? Model(weighed, ScaleGrams, (after, figure) => after.Grams - figure) : StepModel.Nothing;
         }
         Asks(AskKind.Weight, nameof(PrepStep.WeighedGrams), "Weigh after the ferment: the gas that left is not modelled.", pot.Grams - gasPerSugar * sugar, pot.Grams, "g");
-        return new StepModel(
-            (after, figures) => PotModels.Ferment(after, figures[0]), [gasPerSugar * sugar / 2], [gasPerSugar * sugar / 3.92]);
+        return Model(gasPerSugar * sugar / 2, gasPerSugar * sugar / 3.92, (_, figure) => figure);
+
+        void Infuse(Pot after, double[] figures) =>
+            PotModels.Infuse(after, 24 * 60 * ferment.Days, ferment.Celsius, LeafCut.Coarse, false, InfusionFigures.From(figures));
+
+        StepModel Model(double figure, double uncertainty, Func<Pot, double, double> gas) => new(
+            (after, figures) =>
+            {
+                Infuse(after, figures);
+                PotModels.Ferment(after, gas(after, figures[InfusionFigures.Count]));
+            },
+            [.. InfusionFigures.Values, figure], [.. InfusionFigures.Uncertainties(pot, false), uncertainty]);
     }
 
     private bool HasLiquid()

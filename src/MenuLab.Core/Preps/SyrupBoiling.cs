@@ -40,19 +40,6 @@ public static class SyrupBoiling
     public static double Brix(double celsius, double kilopascals = StandardKilopascals)
     {
         Guard.InRange(celsius, 0, Celsius(80, kilopascals));
-        double low = 0, high = 80;
-        for (var step = 0; step < 60; step++)
-        {
-            var middle = (low + high) / 2;
-            if (Celsius(middle, kilopascals) < celsius)
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-        return (low + high) / 2;
+        return celsius <= Celsius(0, kilopascals) ? 0 : Crossing.Of(brix => Celsius(brix, kilopascals) - celsius, 0, 80);
     }
 }

@@ -24,7 +24,11 @@ public static class BatchBlend
         {
             return Amounts.Refused("Grams", "Say how much is wanted, above 0 g.");
         }
-        var share = Amounts.Root(s => OfShare(s) - target, 0, 1);
+        if (!one.Composition.Knows(PrepFigures.Needs(figure)) || !other.Composition.Knows(PrepFigures.Needs(figure)))
+        {
+            return Amounts.Refused(Target, "Nobody knows this figure of one of the two batches; read it, or choose another.");
+        }
+        var share = Crossing.Of(s => OfShare(s) - target, 0, 1);
         if (double.IsNaN(share))
         {
             return Amounts.Refused(

@@ -43,7 +43,11 @@ public static class BatchRescue
         {
             return Result.Invalid<Rescue>(new Problem(Field, "Nobody knows this figure of one of the two batches; read it, or choose another."));
         }
-        var perGram = Amounts.Root(x => Amounts.With(bad.Composition, with.Composition, x, figure) - wanted, 0, 100);
+        if (!with.Composition.Knows(PrepFigures.Needs(figure)))
+        {
+            return Result.Invalid<Rescue>(new Problem(Field, $"Nobody knows this figure of {withName}; choose another figure, or something else to add."));
+        }
+        var perGram = Crossing.Of(x => Amounts.With(bad.Composition, with.Composition, x, figure) - wanted, 0, 100);
         if (double.IsNaN(perGram))
         {
             return Result.Invalid<Rescue>(new Problem(

@@ -53,13 +53,17 @@ public static class JuiceAcidity
         {
             return Amounts.Refused(Target, "Nobody knows the acid of this juice; titrate it first.");
         }
+        if (!powders.All(p => p.Powder.Composition.Knows(Composition.TotalAcidKnown)))
+        {
+            return Amounts.Refused("Powders", "Nobody knows the acid of one of the powders; choose another.");
+        }
         var now = PrepFigures.Value(juice.Composition.PerGram, PrepFigure.Acid);
         if (targetGramsPer100Millilitres < now)
         {
             return Amounts.Refused(Target, Say($"It has {now:0.00} g/100 mL already, more than the target; blend it with something less sour instead."));
         }
         var mix = Mixture.Of([.. powders.Select(p => p.Powder.Of(p.Share / shares))]);
-        var perGram = Amounts.Root(x => Amounts.With(juice.Composition, mix, x, PrepFigure.Acid) - targetGramsPer100Millilitres, 0, 10);
+        var perGram = Crossing.Of(x => Amounts.With(juice.Composition, mix, x, PrepFigure.Acid) - targetGramsPer100Millilitres, 0, 10);
         return double.IsNaN(perGram)
             ? Amounts.Refused(Target, Say($"These powders do not bring it to {targetGramsPer100Millilitres:0.##} g/100 mL; choose stronger ones."))
             : Result.Ok(new Adjustment(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MenuLab.Core.Pantry;
 using MenuLab.Core.Preps;
 using MenuLab.Core.Solutions;
 
@@ -33,16 +34,24 @@ public static class SugarSwap
     /// </remarks>
     public static Result<Adjustment> Equal(Portion rest, Portion from, Additive to, SwapBy by)
     {
+        // At equal sweetness the rest stays as sweet as it is, known or not.
+        var isKnown = by == SwapBy.Sweetness
+            ? from.Composition.Knows(Composition.TotalSugarKnown) && to.Composition.Knows(Composition.TotalSugarKnown)
+            : rest.Composition.Knows(Composition.SolidsKnown) && from.Composition.Knows(Composition.SolidsKnown) && to.Composition.Knows(Composition.SolidsKnown);
+        if (!isKnown)
+        {
+            return Amounts.Refused(To, by == SwapBy.Sweetness ? "Nobody knows the sugar of one of the two; read it first." : "Nobody knows what is dissolved in a part of it; read the Brix first.");
+        }
         var before = new double[Components.Count];
-        Add(before, rest.Grams, rest.Composition.PerGram);
-        Add(before, from.Grams, from.Composition.PerGram);
+        Pot.Add(before, rest.Grams, rest.Composition.PerGram);
+        Pot.Add(before, from.Grams, from.Composition.PerGram);
         var wanted = Measure(before, by);
-        var grams = Amounts.Root(
+        var grams = Crossing.Of(
             x =>
             {
                 var after = new double[Components.Count];
-                Add(after, rest.Grams, rest.Composition.PerGram);
-                Add(after, x, to.Composition.PerGram);
+                Pot.Add(after, rest.Grams, rest.Composition.PerGram);
+                Pot.Add(after, x, to.Composition.PerGram);
                 return Measure(after, by) - wanted;
             },
             0, 100 * Math.Max(from.Grams, 1));
@@ -72,13 +81,5 @@ public static class SugarSwap
         // Solids of the index: dissolved and suspended, without acetic acid.
         var solids = PrepFigures.Form(liquid, LinearForm.SolubleSolidsGrams) + state[Component.Protein] + state[Component.Fat] + state[Component.Fibre];
         return Viscosity.BodyIndex(Viscosity.MilliPascalSeconds(state, ServedCelsius), ServedCelsius, 100 * solids / millilitres, 100 * state[Component.Fat] / millilitres);
-    }
-
-    private static void Add(double[] to, double factor, ReadOnlySpan<double> what)
-    {
-        for (var i = 0; i < to.Length; i++)
-        {
-            to[i] += factor * what[i];
-        }
     }
 }

@@ -26,13 +26,21 @@ public static class SyrupBrix
         {
             return Amounts.Refused(Target, Say($"A syrup of {targetBrix} Brix is not possible; give a target above 0 and at most {SucroseDensity.HighestBrix:0}."));
         }
+        if (!syrup.Composition.Knows(PrepFigures.Needs(PrepFigure.Brix)))
+        {
+            return Amounts.Refused(Target, "Nobody knows what is dissolved in this syrup; read its Brix first.");
+        }
         var now = PrepFigures.Value(syrup.Composition.PerGram, PrepFigure.Brix);
         if (double.IsNaN(now))
         {
             return Amounts.Refused(Target, "It holds more than 1 % alcohol by mass, where a refractometer reads wrong; adjust by recipe instead.");
         }
         var added = targetBrix > now ? sugar : water;
-        var perGram = Amounts.Root(x => Amounts.With(syrup.Composition, added.Composition, x, PrepFigure.Brix) - targetBrix, 0, 1000);
+        if (!added.Composition.Knows(PrepFigures.Needs(PrepFigure.Brix)))
+        {
+            return Amounts.Refused(Target, "Nobody knows what is dissolved in what is added; choose something that is known.");
+        }
+        var perGram = Crossing.Of(x => Amounts.With(syrup.Composition, added.Composition, x, PrepFigure.Brix) - targetBrix, 0, 1000);
         if (double.IsNaN(perGram))
         {
             return Amounts.Refused(Target, Say($"What is added does not bring it to {targetBrix:0.#} Brix; choose something {(targetBrix > now ? "sweeter" : "thinner")}."));

@@ -17,6 +17,10 @@ public static class VinegarStrength
     /// <remarks>Source: mass balance over the volume of the mixture. Valid for: table and pickling vinegars. Error: of the vinegar's strength, 5 % by kind.</remarks>
     public static Result<Adjustment> Reach(Portion vinegar, double targetGramsPer100Millilitres, Additive water)
     {
+        if (!vinegar.Composition.Knows(PrepFigures.Needs(PrepFigure.Acetic)) || !water.Composition.Knows(PrepFigures.Needs(PrepFigure.Acetic)))
+        {
+            return Amounts.Refused(Target, "Nobody knows the acetic acid of one of the two; enter the strength on its label, or titrate it first.");
+        }
         var now = PrepFigures.Value(vinegar.Composition.PerGram, PrepFigure.Acetic);
         if (!(targetGramsPer100Millilitres > 0) || targetGramsPer100Millilitres > now)
         {
@@ -24,7 +28,7 @@ public static class VinegarStrength
                 Target,
                 string.Create(CultureInfo.InvariantCulture, $"It has {now:0.00} g of acetic acid per 100 mL; water brings it to anything above 0 and below that, not to {targetGramsPer100Millilitres:0.##}."));
         }
-        var perGram = Amounts.Root(x => Amounts.With(vinegar.Composition, water.Composition, x, PrepFigure.Acetic) - targetGramsPer100Millilitres, 0, 10_000);
+        var perGram = Crossing.Of(x => Amounts.With(vinegar.Composition, water.Composition, x, PrepFigure.Acetic) - targetGramsPer100Millilitres, 0, 10_000);
         return double.IsNaN(perGram)
             ? Amounts.Refused(Target, "What is added does not bring it there; choose water.")
             : Result.Ok(new Adjustment(

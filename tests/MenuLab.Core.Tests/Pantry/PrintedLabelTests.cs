@@ -24,7 +24,9 @@ public class PrintedLabelTests
         var reading = PearSoda.Read(Today).Value;
         Assert.Empty(reading.Remarks);
         var acid = reading.Figures.Single(f => f.Quantity == FigureQuantities.TitratableAcidity);
-        Assert.InRange(0.80, acid.Low, acid.High);
+        // By hand: up to 0.5 g of fat, 0.5 g of protein could hide behind "0", so none is left for sure; at most 10.4 + 0.5 + 17 x 0.05 kJ.
+        Assert.Equal(0, acid.Low);
+        Assert.Equal((10.4 + 0.5 + 17 * 0.05) / 13, acid.High, 1e-9);
         var composition = reading.Compose(IngredientKind.Juice).Composition;
         Assert.Equal(4.8, PrepFigures.Of(composition, PrepFigure.Sugar).Value, 0.01);
         Assert.True(composition.Knows(Composition.TotalSugarKnown | Composition.TotalAcidKnown));
@@ -97,6 +99,24 @@ public class PrintedLabelTests
         Assert.Equal(["Kilojoules"], (PearSoda with { Kilojoules = 60, Kilocalories = null }).Read(Today).Value.Remarks.Select(r => r.Field));
         Assert.Equal(["Kilojoules"], (PearSoda with { Kilojoules = 500, Kilocalories = null }).Read(Today).Value.Remarks.Select(r => r.Field));
         Assert.Equal(["AcidAtMost"], (PearSoda with { Kilojoules = 130, Kilocalories = null, AcidAtMost = 0.1 }).Read(Today).Value.Remarks.Select(r => r.Field));
+    }
+
+    [Fact]
+    public void A_bound_that_the_energy_contradicts_is_set_aside_for_what_the_energy_leaves()
+    {
+        // 130 - 81.6 = 48.4 kJ are left; "0" may stand for 0.5 g of fat and of protein: by hand 48.4 - 0.5 - 17 x 0.55 - 37 x 0.5 to 48.4 + 0.5 + 17 x 0.05.
+        var acid = (PearSoda with { Kilojoules = 130, Kilocalories = null, AcidAtMost = 0.1 }).Read(Today).Value.Figures.Single(f => f.Quantity == FigureQuantities.TitratableAcidity);
+        Assert.Equal(20.05 / 13, acid.Low, 1e-9);
+        Assert.Equal(49.75 / 13, acid.High, 1e-9);
+    }
+
+    [Fact]
+    public void The_rounding_of_polyols_counts_for_the_acid_as_well()
+    {
+        // 17 x (6 - 4) + 10 x 4 = 74 kJ of 80; carbohydrate may be 0.05 g less at 17 kJ, polyols 0.05 g more at 10 in place of 17.
+        var acid = (PearSoda with { Carbohydrate = 6, Sugars = 2, Polyols = 4, Kilojoules = 80, Kilocalories = null }).Read(Today).Value
+            .Figures.Single(f => f.Quantity == FigureQuantities.TitratableAcidity);
+        Assert.Equal((6 + 0.5 + 17 * 0.05 + 7 * 0.05) / 13, acid.High, 1e-9);
     }
 
     [Fact]

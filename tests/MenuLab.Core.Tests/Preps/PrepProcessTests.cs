@@ -200,6 +200,34 @@ public class PrepProcessTests
     }
 
     [Fact]
+    public void Fruit_in_a_ferment_gives_its_juice_and_its_sugar_counts_in_what_could_be_made()
+    {
+        // 500 g of raspberries: 400 g of juice join the 550 g; 22.1 g of sugar of their own beside the 50 g.
+        var fermented = Work(
+            [Larder.Line(Larder.Raspberry, 500), Larder.Line(Larder.Sugar, 50), Larder.Line(Larder.Water, 500)], new Combine([0, 1, 2]), new Ferment(3, 22));
+        Assert.Equal(950, fermented.Ledger[^1].LiquidGrams + fermented.Ledger[^1].GasOutGrams, 1e-9);
+        // Sucrose, C12H22O11 and a water: four of ethanol and four of carbon dioxide, 0.538 and 0.514 g per g (standard atomic weights).
+        var weight = Assert.Single(fermented.Asks, a => a.Kind == AskKind.Weight);
+        Assert.Equal(1050 - 0.514 * 72.1, weight.Low, 1e-6);
+        // 950 g with some 74 g dissolved at 0.62 mL/g: 923 mL.
+        Assert.Equal(100 * 0.538 * 72.1 / 0.78924 / 923, Assert.Single(fermented.Asks, a => a.Kind == AskKind.Strength).High, 0.05);
+    }
+
+    [Fact]
+    public void A_steeped_solid_that_holds_caffeine_or_quinine_does_not_leave_a_liquid_known_to_have_none()
+    {
+        var leaf = Larder.Build(IngredientKind.HerbOrSpice, ("water_g", 8), ("fibre_g", 20), ("caffeine_mg", 1200), ("quinine_mg", 300));
+        var recipe = Larder.Recipe([new PrepLine(Larder.Id(61), 10, SolidKind.DryHerb), Larder.Line(Larder.Water, 998.2)], new Combine([0, 1]), new Steep(10, 95), new Strain());
+        var steeped = PrepProcess.Work(recipe, id => id == Larder.Id(61) ? leaf : Larder.Of(id)).Value;
+        Assert.False(steeped.Composition.Knows(Component.Caffeine.Bit()));
+        Assert.False(steeped.Composition.Knows(Component.Quinine.Bit()));
+        // At most all of it: 120 mg in a litre.
+        Assert.Equal(120, Assert.Single(steeped.Asks, a => a.Kind == AskKind.Caffeine).High, 0.5);
+        var without = Work([Larder.Line(Larder.Herb, 10), Larder.Line(Larder.Water, 998.2)], new Combine([0, 1]), new Steep(10, 95), new Strain());
+        Assert.DoesNotContain(without.Asks, a => a.Kind == AskKind.Caffeine);
+    }
+
+    [Fact]
     public void Carbonating_adds_the_gas_to_the_ledger()
     {
         // 1 volume is 1.977 g/L (docs/science.md, section 8).

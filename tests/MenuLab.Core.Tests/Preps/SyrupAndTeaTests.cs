@@ -125,6 +125,13 @@ public class SyrupAndTeaTests
         Assert.Equal(brix, SyrupBoiling.Brix(SyrupBoiling.Celsius(brix)), 1e-6);
     }
 
+    [Fact]
+    public void At_and_below_the_boiling_point_of_water_nothing_is_dissolved()
+    {
+        Assert.Equal(0, SyrupBoiling.Brix(100));
+        Assert.Equal(0, SyrupBoiling.Brix(97));
+    }
+
     // Energy balance, 0.6 x 1500 W x 600 s / 2257 J/g; Rayleigh at K 0.7, 0.6, 0.8 (COMPUTED).
     [Fact]
     public void A_burner_boils_off_what_its_energy_allows_and_acid_stays_behind_a_little()

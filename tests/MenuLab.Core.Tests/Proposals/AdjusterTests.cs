@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using MenuLab.Core.Pantry;
 using MenuLab.Core.Preps;
 using MenuLab.Core.Proposals;
 using MenuLab.Core.Solutions;
@@ -171,6 +172,26 @@ public class AdjusterTests
         var thin = new Portion(Larder.Id(87), Made.Of((Component.Sucrose, 0.3)), 1000);
         var problem = Assert.Single(BatchRescue.Match(thin, Made.Syrup, PrepFigure.Brix, Water, "water").Problems);
         Assert.Contains("stands at 30, the good one at 50", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_nobody_knows_is_refused_and_not_taken_for_nothing()
+    {
+        // A bottle of which only the strength stands on the label.
+        var bottle = new Additive(Larder.Id(89), Larder.Build(IngredientKind.Alcohol, ("ethanol_g", 0.2)));
+        Assert.Contains("Nobody knows", SyrupBrix.Reach(bottle.Of(500), 40, Sugar, Water).Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("Nobody knows", SyrupBrix.Reach(Syrup, 40, Sugar, bottle).Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("Nobody knows", BatchBlend.Reach(bottle, Sugar, 500, PrepFigure.Sugar, 5).Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("Nobody knows", BatchRescue.Match(Syrup, Made.Syrup, PrepFigure.Sugar, bottle, "it").Problems[0].Message, StringComparison.Ordinal);
+        Assert.Contains("Nobody knows", JuiceAcidity.Reach(new Portion(Larder.Lemon, Larder.Of(Larder.Lemon), 500), 7, [(bottle, 1)]).Problems[0].Message, StringComparison.Ordinal);
+        foreach (var by in Enum.GetValues<SwapBy>())
+        {
+            Assert.Contains("Nobody knows", SugarSwap.Equal(new Portion(Larder.Water, Made.Water, 900), bottle.Of(100), Fructose, by).Problems[0].Message, StringComparison.Ordinal);
+        }
+        var unread = new Portion(Larder.Id(90), Made.Of(Made.AllBut(Component.Acetic.Bit()), []), 1000);
+        Assert.Contains("Nobody knows", VinegarStrength.Reach(unread, 4, Water).Problems[0].Message, StringComparison.Ordinal);
+        Assert.True(VinegarStrength.Reach(new Portion(Larder.Vinegar, Larder.Of(Larder.Vinegar), 1000), 4, new Additive(Larder.Water, Larder.Of(Larder.Water))).IsOk);
+        Assert.True(SyrupBrix.Reach(Syrup, 40, new Additive(Larder.Sugar, Larder.Of(Larder.Sugar)), new Additive(Larder.Water, Larder.Of(Larder.Water))).IsOk);
     }
 
     [Fact]

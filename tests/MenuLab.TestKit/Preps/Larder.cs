@@ -35,8 +35,6 @@ public static class Larder
         [Herb] = (Build(IngredientKind.HerbOrSpice, ("water_g", 8), ("fibre_g", 20)), SolidKind.DryHerb),
     };
 
-    public static IReadOnlyCollection<IngredientId> All => Shelf.Keys;
-
     public static IngredientId Id(int number) => new(new Guid(number, 0, 0, 0, 0, 0, 0, 0, 0, 0, 7));
 
     public static Composition Of(IngredientId id) => Shelf[id].Composition;
@@ -90,6 +88,6 @@ public static class Larder
             return Recipe(lines, [new Combine([.. Enumerable.Range(0, lines.Count)]), .. steps]);
         });
 
-    /// <summary>Everything that an outcome says, as numbers.</summary>
+    /// <summary>How much of a component comes out in all, in the component's unit.</summary>
     public static double Component(PrepOutcome outcome, Component component) => outcome.Grams.Value * outcome.Composition.PerGram[(int)component];
 }
