@@ -178,7 +178,3 @@ internal sealed record RecipeStepFormat1
     typeof(WordOf<ReduceTo>)])]
 [JsonSerializable(typeof(RecipeFormat1))]
 internal sealed partial class RecipeJson : JsonSerializerContext;
-
-/// <summary>Enum members as snake_case words; a place in an enum is no name.</summary>
-internal sealed class WordOf<T>() : JsonStringEnumConverter<T>(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false)
-    where T : struct, Enum;

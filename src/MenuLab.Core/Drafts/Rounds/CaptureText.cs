@@ -65,10 +65,6 @@ public static class CaptureText
 [JsonSerializable(typeof(IReadOnlyList<CaptureAnswer>))]
 internal sealed partial class CaptureJson : JsonSerializerContext;
 
-/// <summary>A member of an enum as a snake_case word; a number is no word.</summary>
-internal sealed class WordOf<T>() : JsonStringEnumConverter<T>(JsonNamingPolicy.SnakeCaseLower, allowIntegerValues: false)
-    where T : struct, Enum;
-
 internal abstract class IdAsText<T>(Func<Guid, T> make, Func<T, Guid> value) : JsonConverter<T>
 {
     public override T Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => make(reader.GetGuid());
