@@ -71,7 +71,8 @@ public static class Cautions
             + l.Composition.PerGram[(int)Component.Sorbitol] + l.Composition.PerGram[(int)Component.Mannitol] + l.Composition.PerGram[(int)Component.OtherPolyol] > 0);
         if (polyols.Count > 0)
         {
-            facts = facts.With("polyol_percent", SafetyFigure.Of(set[Metric.Polyol], 10 * litres / kilograms, polyols))
+            // g/100 mL over g/mL: grams per 100 g.
+            facts = facts.With("polyol_percent", SafetyFigure.Of(set[Metric.Polyol], litres / kilograms, polyols))
                 .With("erythritol_g_per_kg_body", Doses.PerBodyKilogram(Sum(lines, Component.Erythritol)));
             if (Sum(lines, Component.Xylitol) > 0)
             {
