@@ -67,7 +67,7 @@ public static partial class Claims
                 0.05, false, true,
                 "UK: 0.05 % or less (DHSC guidance on low-alcohol descriptors, Dec 2018). US, Australia and New Zealand: none at all (27 CFR 7.65; FSANZ Standard 2.7.1). Local codes decide."));
         }
-        if (NonAlcoholic().IsMatch(claim))
+        if (NonAlcoholic().IsMatch(claim) || Dealcoholised().IsMatch(claim))
         {
             found.Add(new AlcoholLimit(
                 0.5, true, false,
@@ -89,7 +89,7 @@ public static partial class Claims
     [
         .. new (AlcoholWord Word, Regex Pattern)[]
         {
-            (AlcoholWord.AlcoholFree, Zero()), (AlcoholWord.NonAlcoholic, NonAlcoholicAlone()), (AlcoholWord.Dealcoholised, Dealcoholised()),
+            (AlcoholWord.AlcoholFree, Zero()), (AlcoholWord.NonAlcoholic, NonAlcoholic()), (AlcoholWord.Dealcoholised, Dealcoholised()),
             (AlcoholWord.LowAlcohol, Low()), (AlcoholWord.NonIntoxicating, NonIntoxicating()),
         }.Where(w => w.Pattern.IsMatch(claim)).Select(w => w.Word),
     ];
@@ -106,11 +106,8 @@ public static partial class Claims
     [GeneratedRegex(@"\balcohol[- ]?free\b|\b(?:no|zero|without|free of)(?: any)? alcohol\b|(?<![\d.,])0[.,]0(?![\d])|(?<![\d.,])0 ?%(?= ?(?:abv|alc|vol))|\bzero[- ](?:proof|abv)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Zero();
 
-    [GeneratedRegex(@"\bnon[- ]?alcoholic\b|\bde-?alcoholi[sz]ed\b|\balcohol[- ]removed\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex NonAlcoholic();
-
     [GeneratedRegex(@"\bnon[- ]?alcoholic\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex NonAlcoholicAlone();
+    private static partial Regex NonAlcoholic();
 
     [GeneratedRegex(@"\bde-?alcoholi[sz]ed\b|\balcohol[- ]removed\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Dealcoholised();

@@ -71,7 +71,8 @@ public static class Cautions
             + l.Composition.PerGram[(int)Component.Sorbitol] + l.Composition.PerGram[(int)Component.Mannitol] + l.Composition.PerGram[(int)Component.OtherPolyol] > 0);
         if (polyols.Count > 0)
         {
-            facts = facts.With("polyol_percent", SafetyFigure.Of(set[Metric.Polyol], 10 * litres / kilograms, polyols))
+            // g/100 mL over g/mL: grams per 100 g.
+            facts = facts.With("polyol_percent", SafetyFigure.Of(set[Metric.Polyol], litres / kilograms, polyols))
                 .With("erythritol_g_per_kg_body", Doses.PerBodyKilogram(Sum(lines, Component.Erythritol)));
             if (Sum(lines, Component.Xylitol) > 0)
             {
@@ -112,15 +113,12 @@ public static class Cautions
         var steps = words.Steps.Select(Phrase.Split).ToList();
         foreach (var rule in rules.Shipped.Rules.Concat(rules.House.Rules).Where(r => r.Words.Count > 0))
         {
-            var certain = Named(names, rule.Words.Where(w => !w.IsAQuestion));
-            var asked = Named(names, rule.Words.Where(w => w.IsAQuestion));
-            var inSteps = steps.Exists(s => rule.Words.Any(w => !w.IsAQuestion && w.IsIn(s)));
-            var questionInSteps = steps.Exists(s => rule.Words.Any(w => w.IsAQuestion && w.IsIn(s)));
-            if (certain.Count + asked.Count == 0 && !inSteps && !questionInSteps)
+            var (places, inNames) = Find(rule.Words, names);
+            var (stepPlaces, inSteps) = Find(rule.Words, steps);
+            if (places.Count + stepPlaces.Count == 0)
             {
                 continue;
             }
-            List<int> places = [.. certain.Concat(asked).Distinct().Order()];
             if (!rule.IsOnFlag)
             {
                 facts = facts.Figure(rule.Subject) is { } known && (known.Value > 0 || known.IsUnknown) ? facts : facts.With(rule.Subject, Answer(rule.Subject, places, lines, set));
@@ -128,7 +126,7 @@ public static class Cautions
             }
             else if (facts.Flag(rule.Subject)?.State != true)
             {
-                facts = facts.With(rule.Subject, new SafetyFlag(certain.Count > 0 || inSteps ? true : null, places));
+                facts = facts.With(rule.Subject, new SafetyFlag(inNames || inSteps ? true : null, places));
             }
         }
         return facts.Flag("dry_ice") is null && facts.Flag("liquid_nitrogen") is null ? facts : facts.With("cryogen", true);
@@ -160,10 +158,28 @@ public static class Cautions
 
     private static bool IsArtemisia(List<string[]> texts) => texts.Exists(n => Artemisia.Any(a => a.IsIn(n)));
 
-    private static List<int> Named(List<string[]> names, IEnumerable<Phrase> phrases)
+    // Which texts hold one of the words, and whether any of those words leaves no question. Plain loops: it runs for every rule at every edit.
+    private static (List<int> Places, bool IsCertain) Find(IReadOnlyList<Phrase> phrases, List<string[]> texts)
     {
-        var all = phrases.ToList();
-        return [.. Enumerable.Range(0, names.Count).Where(i => all.Exists(p => p.IsIn(names[i])))];
+        var places = new List<int>();
+        var isCertain = false;
+        for (var i = 0; i < texts.Count; i++)
+        {
+            var isFound = false;
+            for (var p = 0; p < phrases.Count; p++)
+            {
+                if (phrases[p].IsIn(texts[i]))
+                {
+                    isFound = true;
+                    isCertain |= !phrases[p].IsAQuestion;
+                }
+            }
+            if (isFound)
+            {
+                places.Add(i);
+            }
+        }
+        return (places, isCertain);
     }
 
     private static List<int> Bringing(ReadOnlySpan<WeighedLine> lines, Component component) =>

@@ -108,8 +108,13 @@ public sealed class HouseRules
     {
         try
         {
-            var kept = JsonSerializer.Deserialize(json, HouseRulesJson.Default.Kept) ?? throw new FormatException("These are no house rules.");
-            var read = Of(kept.Number, kept.Rules, kept.ShelfLives, book);
+            var kept = JsonSerializer.Deserialize(json, HouseRulesJson.Default.Kept);
+            // What is not in the text comes as nothing, whatever the types say.
+            if (kept is not { Number: >= 1, Rules: { } wishes, ShelfLives: { } lives } || wishes.Contains(null!) || lives.Contains(null!))
+            {
+                throw new FormatException("These are no house rules.");
+            }
+            var read = Of(kept.Number, wishes, lives, book);
             return read.IsOk ? read.Value : throw new FormatException($"These are no house rules: {read.Problems[0].Message}");
         }
         catch (JsonException e)

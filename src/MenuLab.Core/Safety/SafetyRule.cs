@@ -138,14 +138,19 @@ public sealed record RuleCondition(string Subject, Comparison Comparison, double
 {
     private static readonly string[] Signs = [">=", "<=", ">", "<"];
 
-    /// <summary>What the facts say of it: true, false, or null where they do not tell.</summary>
+    /// <summary>What the facts say of it: true, false, or null where they do not tell: a figure whose range reaches across the limit does not.</summary>
     public bool? Of(SafetyFacts facts)
     {
         if (Comparison == Comparison.Is)
         {
             return facts.Flag(Subject)?.State is { } state ? state != IsNot : null;
         }
-        return facts.Figure(Subject) is { } figure && !double.IsNaN(figure.Value) && !figure.IsUnknown ? Comparison.Holds(figure.Value, Limit) : null;
+        if (facts.Figure(Subject) is not { } figure || double.IsNaN(figure.Value) || figure.IsUnknown)
+        {
+            return null;
+        }
+        var holds = Comparison.Holds(figure.Value, Limit);
+        return Comparison.Holds(figure.Low, Limit) == holds && Comparison.Holds(figure.High, Limit) == holds ? holds : null;
     }
 
     /// <summary>It was asked, and it holds or is not known. What nobody asked does not count.</summary>

@@ -80,7 +80,9 @@ public class RuleBookTests
             [new HouseShelfLife("moonshine", 5, ""), new HouseShelfLife("shrub", 0, "")], Rules.Book);
         Assert.False(refused.IsOk);
         Assert.Equal(9, refused.Problems.Count);
-        Assert.Throws<FormatException>(() => HouseRules.FromJson("[]"u8, Rules.Book));
+        Assert.All(
+            ["[]", "{}", "null", """{"number":0,"rules":[],"shelf_lives":[]}""", """{"number":1,"rules":[null],"shelf_lives":[]}""", """{"number":1,"rules":[]}"""],
+            text => Assert.Throws<FormatException>(() => HouseRules.FromJson(System.Text.Encoding.UTF8.GetBytes(text), Rules.Book)));
     }
 
     [Fact]

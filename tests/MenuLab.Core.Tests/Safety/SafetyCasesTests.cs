@@ -47,7 +47,7 @@ public class SafetyCasesTests
         Assert.All(Table, r => Assert.Contains(r["check"], Kinds.Keys));
     }
 
-    // Half a unit of the last digit; a whole number of four digits or more is one that was computed with a rounded factor, right to 1 in 10,000.
+    // Half a unit of the last digit; a whole number of five digits or more is one that was computed with a rounded factor, right to 1 in 10,000.
     private static double Tolerance(string text) =>
         text.Contains('.', StringComparison.Ordinal) ? 0.5000001 * Math.Pow(10, -(text.Length - text.IndexOf('.', StringComparison.Ordinal) - 1))
         : text.Length > 4 ? 1e-4 * double.Parse(text, CultureInfo.InvariantCulture) : 1e-9;
