@@ -163,13 +163,14 @@ internal sealed class StepModels(int step, PrepStep of, Pot pot, PrepTalk talk)
             (grams, u) = (range.Value.Value, range.Value.Uncertainty);
         }
         var isOpen = heat.GramsPerMinute is null && !heat.Lid && heat.Watts is null && heat.PanCentimetres is null && heat.Minutes > 0;
-        if (isOpen)
+        // Of a pot that even the narrowest pan would boil dry no weight between nearly all and nearly nothing is left.
+        if (isOpen && range!.Value.Low < water)
         {
             // Nothing is known of pan or burner: what is left of a pot is between nearly all and nearly nothing, and the middle is no estimate.
             Asks(
                 AskKind.Weight, nameof(PrepStep.WeighedGrams),
                 "Weigh the pot before and after, or give the burner's power or the pan's width: without them nobody knows how much boiled off.",
-                Math.Max(pot.Grams - water, pot.Grams - range!.Value.High), pot.Grams - range.Value.Low, "g");
+                Math.Max(pot.Grams - water, pot.Grams - range.Value.High), pot.Grams - range.Value.Low, "g");
             (grams, u) = (Math.Min(grams, water / 2), Math.Min(u, water / 4));
         }
         else if (grams >= water)

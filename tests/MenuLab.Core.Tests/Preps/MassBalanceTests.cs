@@ -87,6 +87,15 @@ public class MassBalanceTests
                 && outcome.Asks.All(a => double.IsNaN(a.Low) || a.Low <= a.High);
         });
 
+    // Found by the law above (seed 6KgE75ZeXru3): 13 g in the pot, and the least that three minutes take is more than their water.
+    [Fact]
+    public void A_pot_that_any_pan_would_boil_dry_is_refused()
+    {
+        var recipe = Larder.Recipe([Larder.Line(Larder.Water, 5), Larder.Line(Larder.Sugar, 8)], new Combine([0, 1]), new Heat(10));
+        var problem = Assert.Single(Larder.Work(recipe).Problems);
+        Assert.Contains("boils dry", problem.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Twice_the_recipe_makes_twice_the_prep() =>
         Larder.Recipes.Where(r => r.Steps.All(s => s is Combine or Steep or Rest or Strain or Blend or Clarify or Carbonate or Ferment)).Sample(recipe =>
