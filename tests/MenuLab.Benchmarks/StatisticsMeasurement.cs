@@ -59,7 +59,7 @@ internal static class StatisticsMeasurement
             sum += found.Letters?.Count ?? 0;
             sum += IntraclassCorrelation.Of(scores)?.Mean.Value.Value ?? 0;
             sum += Enumerable.Range(0, Samples).Sum(s => MeanInterval.Of([.. Enumerable.Range(0, Tasters).Select(t => scores[t, s])]).Mean);
-            sum += ServingOrder.Of([.. plan.Orders.SelectMany((order, t) => order.Select((s, place) => new ServedScore(t, place, s, scores[t, s])))]).MeanSquare;
+            sum += ServingOrder.Of([.. plan.Orders.SelectMany((order, t) => order.Select((s, place) => new ServedScore(t, place, s, scores[t, s])))]).MeanSquare ?? 0;
             sum += ScoreComparison.OnPair(found, 0, 1, ["A", "B", "C", "D", "E", "F"], "liked", 0.75, Tasters, HouseFormat.Plain).Sentence.Length;
             for (var t = 0; t < Tasters; t++)
             {

@@ -13,7 +13,7 @@ public sealed record BestWorstAnswer(IReadOnlyList<int> Set, int Best, int Worst
 /// <param name="Worst">How often each drink was worst.</param>
 /// <param name="Shown">How often each drink was in a set.</param>
 /// <param name="Scores">(Best - worst)/shown, -1 to 1; null for a drink never shown.</param>
-/// <param name="Utilities">How attractive each drink is, natural logarithm; they add up to zero. Null where no finite figures fit.</param>
+/// <param name="Utilities">How attractive each drink is, natural logarithm; they add up to zero. Null where no finite figures fit, or a drink was never shown.</param>
 /// <param name="LogLikelihood">Logarithm of the chance of these answers by those figures; null with them.</param>
 public sealed record BestWorstResult(
     IReadOnlyList<int> Best, IReadOnlyList<int> Worst, IReadOnlyList<int> Shown, IReadOnlyList<double?> Scores, IReadOnlyList<double>? Utilities, double? LogLikelihood);
@@ -51,7 +51,8 @@ public static class BestWorst
         var worst = Array.ConvertAll(all, d => answers.Count(a => a.Worst == d));
         var shown = Array.ConvertAll(all, d => answers.Count(a => a.Set.Contains(d)));
         var scores = Array.ConvertAll(all, d => shown[d] == 0 ? (double?)null : (best[d] - worst[d]) / (double)shown[d]);
-        var (utilities, likelihood) = Climb(answers, drinks, drawn);
+        // Drawing together would make an average drink of one that nobody saw.
+        var (utilities, likelihood) = shown.Contains(0) ? (null, null) : Climb(answers, drinks, drawn);
         return new BestWorstResult(best, worst, shown, scores, utilities, likelihood);
     }
 

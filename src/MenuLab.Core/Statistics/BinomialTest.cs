@@ -55,7 +55,8 @@ public static class BinomialTest
     {
         Check(judgements, guess);
         CheckShare(level, nameof(level));
-        return FewestRight(judgements, guess, level, (int)(judgements * guess));
+        // Fewer than guessing gives come up more than half of the time.
+        return FewestRight(judgements, guess, level, level <= 0.5 ? (int)(judgements * guess) : 0);
     }
 
     /// <summary>Limits of the true share of right answers, 95 % for the usual level.</summary>

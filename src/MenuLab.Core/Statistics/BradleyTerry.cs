@@ -50,7 +50,7 @@ public static class BradleyTerry
     /// inverse of the information among strengths that add up to zero. Comparisons of one taster are not independent: see <see cref="Ranges"/>. Valid for: no ties (leave
     /// them out). Error: 1e-10.
     /// </remarks>
-    /// <exception cref="ArgumentException">Not a square table of two at least, wins on the diagonal, or no comparison.</exception>
+    /// <exception cref="ArgumentException">Not a square table of two at least, wins on the diagonal, or a drink that was never compared.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A negative or infinite count.</exception>
     public static BradleyTerryResult? Of(double[,] wins, double added = AddedByDefault)
     {
@@ -72,6 +72,7 @@ public static class BradleyTerry
                 throw new ArgumentException("A drink cannot win against itself.", nameof(wins));
             }
         }
+        CheckCompared(Enumerable.Range(0, count).Where(i => Enumerable.Range(0, count).Any(j => wins[i, j] + wins[j, i] > 0)).Count(), count, nameof(wins));
         if (!EachReachesEach(all))
         {
             return null;
@@ -91,7 +92,7 @@ public static class BradleyTerry
     /// <param name="times">How often tasters are drawn, 100 or more.</param>
     /// <returns>One strength a drink with the middle 95 % of the drawn ones; null for fewer than six tasters, of whom only counts should be shown.</returns>
     /// <remarks>Source: docs/statistics.md, section 6.2. Valid for: six tasters and up. Error: that of so many draws.</remarks>
-    /// <exception cref="ArgumentException">No comparison, or a drink that is not there or meets itself.</exception>
+    /// <exception cref="ArgumentException">A drink that was never compared, is not there or meets itself.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A count outside its range.</exception>
     public static IReadOnlyList<Ranged>? Ranges(IReadOnlyList<PairChoice> choices, int drinks, SeededDraws draws, double added = AddedByDefault, int times = 1000)
     {
@@ -101,10 +102,11 @@ public static class BradleyTerry
         {
             throw new ArgumentOutOfRangeException(nameof(added), added, "Must be above zero.");
         }
-        if (choices.Count == 0 || choices.Any(c => c.Winner == c.Loser || c.Winner < 0 || c.Loser < 0 || c.Winner >= drinks || c.Loser >= drinks))
+        if (choices.Any(c => c.Winner == c.Loser || c.Winner < 0 || c.Loser < 0 || c.Winner >= drinks || c.Loser >= drinks))
         {
             throw new ArgumentException("A comparison names a drink that is not there, or one drink twice.", nameof(choices));
         }
+        CheckCompared(choices.SelectMany(c => new[] { c.Winner, c.Loser }).Distinct().Count(), drinks, nameof(choices));
         var byTaster = choices.GroupBy(choice => choice.Taster).OrderBy(own => own.Key).Select(own => own.ToArray()).ToArray();
         if (byTaster.Length < Verdict.FewestForLetters)
         {
@@ -138,6 +140,15 @@ public static class BradleyTerry
             wins[choice.Winner, choice.Loser]++;
         }
         return wins;
+    }
+
+    // Added wins would make an average drink of one that nobody compared, and a sure one at that.
+    private static void CheckCompared(int compared, int drinks, string name)
+    {
+        if (compared < drinks)
+        {
+            throw new ArgumentException("A drink was never compared.", name);
+        }
     }
 
     // Finite strengths need a chain of wins from every drink to every other.

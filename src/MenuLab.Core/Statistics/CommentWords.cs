@@ -58,7 +58,7 @@ public static class CommentWords
     /// <returns>Mentions once a taster, sample and descriptor; hints; words on no list.</returns>
     /// <remarks>
     /// Source: docs/statistics.md, section 5.3: case, accents and punctuation do not count; endings are taken off; a word of six letters may have
-    /// one slip. "Not bitter" counts as absent; "too bitter" and "not bitter enough" are hints and, the former, mentions. English word order. Valid for: short notes; a person confirms the
+    /// one slip. "Not bitter" counts as absent; "too bitter", "too little bitterness" and "not bitter enough" are hints and, the first, mentions. English word order. Valid for: short notes; a person confirms the
     /// count before it is used. Error: unknown; what is not understood is listed.
     /// </remarks>
     public static CommentCount Count(IReadOnlyList<Comment> comments, IReadOnlyDictionary<string, string> words)
@@ -87,13 +87,13 @@ public static class CommentWords
 
         void Read(Comment comment, string[] clause)
         {
-            var (negated, tooMuch) = (-Reach - 1, -Reach - 1);
+            var (negated, tooMuch, tooLittle) = (-Reach - 1, -Reach - 1, -Reach - 1);
             for (var place = 0; place < clause.Length; place++)
             {
                 var word = clause[place];
                 if (Turns.Contains(word))
                 {
-                    (negated, tooMuch) = (-Reach - 1, -Reach - 1);
+                    (negated, tooMuch, tooLittle) = (-Reach - 1, -Reach - 1, -Reach - 1);
                 }
                 else if (Negations.Contains(word))
                 {
@@ -103,11 +103,15 @@ public static class CommentWords
                 {
                     tooMuch = place;
                 }
+                else if (word is "LITTLE" && tooMuch == place - 1)
+                {
+                    (tooMuch, tooLittle) = (-Reach - 1, place);
+                }
                 else if (Descriptor(word) is { } descriptor)
                 {
                     var isNegated = place - negated <= Reach;
                     // "Not bitter enough" and "not enough bitterness": enough may stand on either side.
-                    if (isNegated && clause.Skip(negated).Take(place - negated + 2).Any(Little.Contains))
+                    if (isNegated ? clause.Skip(negated).Take(place - negated + 2).Any(Little.Contains) : place - tooLittle <= Reach)
                     {
                         hints.Add(new Hint(comment.Taster, comment.Sample, descriptor, TooMuch: false));
                     }

@@ -30,9 +30,8 @@ public static class GappedAnalysis
             return null;
         }
         var without = new LeastSquares(tasterColumns, values);
-        var squares = values.Sum(value => value * value);
-        var error = TwoWayAnalysis.Sums.Rounded(fit.ResidualSumOfSquares, squares);
-        var effect = TwoWayAnalysis.Sums.Rounded(without.ResidualSumOfSquares - error, squares);
+        var error = fit.ResidualSumOfSquares;
+        var effect = TwoWayAnalysis.Sums.Rounded(without.ResidualSumOfSquares - error, fit.SumOfSquares);
         var meanSquare = error / fit.Degrees;
 
         var level = Enumerable.Range(0, tasters).Average(t => fit.Coefficients[t]);

@@ -63,13 +63,16 @@ public static class IdealPoint
     /// <param name="centre">The amount from which the slope is counted; null for the middle of what was tried.</param>
     /// <returns>The parabola, its optimum with limits, and whether the optimum may be shown.</returns>
     /// <remarks>
-    /// Source: docs/statistics.md, section 8.1: least squares; Fieller's limits; leaving out tasters (t with J - 1 degrees), for tasters have different
+    /// Source: docs/statistics.md, section 8.1: least squares; tasters with one answer are left out; Fieller's limits; leaving out tasters (t with J - 1 degrees), for tasters have different
     /// ideals. Shown only for six tasters, four amounts, a bend below zero with a chance under 0.10, g below 1, an optimum inside what was tried, a
     /// positive share foretold, and an optimum that moves by less than half the range when an amount is left out. Valid for: amounts varied by design. Error: rounding.
     /// </remarks>
     /// <exception cref="ArgumentException">Too few amounts or tasters, or answers that leave no error.</exception>
     public static IdealPointResult Of(IReadOnlyList<LikedAmount> answers, double? centre = null)
     {
+        Check(answers);
+        // A taster with one answer tells a level and nothing else, and that answer cannot be foretold without itself.
+        answers = [.. answers.GroupBy(a => a.Taster).Where(own => own.Count() > 1).SelectMany(own => own)];
         Check(answers);
         var (lowest, highest) = (answers.Min(a => a.Amount), answers.Max(a => a.Amount));
         var middle = centre ?? (lowest + highest) / 2;
@@ -102,7 +105,7 @@ public static class IdealPoint
         var kind = tasters < FewestTasters || levels.Count < FewestLevels ? IdealKind.TooFew
             : optimum < lowest || optimum > highest ? IdealKind.BeyondTheEdge
             : optimum is null && Math.Abs(slope) > 0 && v11 > 0 && Distributions.StudentTwoSided(slope / Math.Sqrt(v11), fit.Degrees) < 0.10 ? IdealKind.BeyondTheEdge
-            : range is null || byLuck >= 0.10 || foretold <= 0 || press >= pressOfTasters
+            : range is null || byLuck >= 0.10 || !(foretold > 0 && press < pressOfTasters)
                 || without.Any(w => w.Item2 is null || Math.Abs(w.Item2.Value - optimum!.Value) >= (highest - lowest) / 2) ? IdealKind.NotClear
             : IdealKind.Found;
         return new IdealPointResult(kind, tasters, middle, slope, bend, v11, v22, v12, fit.Degrees, fit.MeanSquare, byLuck, optimum, delta, fieller, g, jackknife, range,

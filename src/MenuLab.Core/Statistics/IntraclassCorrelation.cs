@@ -1,5 +1,3 @@
-using MathNet.Numerics;
-
 namespace MenuLab.Core.Statistics;
 
 /// <summary>One intraclass correlation.</summary>
@@ -21,7 +19,7 @@ public static class IntraclassCorrelation
 {
     /// <summary>Works out all six forms.</summary>
     /// <param name="scores">Tasters in rows, samples in columns; two of each at least; points of the scale.</param>
-    /// <returns>The six forms; null where samples, tasters or residuals do not vary, so that nothing can be compared.</returns>
+    /// <returns>The six forms; null where samples or residuals do not vary, so that nothing can be compared.</returns>
     /// <remarks>Source: docs/statistics.md, section 7; Shrout and Fleiss 1979, limits included. Valid for: complete tables. Error: rounding.</remarks>
     /// <exception cref="ArgumentException">Fewer than two tasters or samples, or a score that is not finite.</exception>
     public static IntraclassResult? Of(double[,] scores)
@@ -66,7 +64,7 @@ public static class IntraclassCorrelation
 
     private static double FQuantile(double share, double degrees1, double degrees2)
     {
-        var x = Roots.Between(b => SpecialFunctions.BetaRegularized(degrees1 / 2, degrees2 / 2, b) - share, 0, 1);
+        var x = Distributions.BetaQuantile(share, degrees1 / 2, degrees2 / 2);
         return degrees2 * x / (degrees1 * (1 - x));
     }
 }

@@ -240,7 +240,8 @@ public static class JustRight
         }
         var (varianceRight, varianceOther) = (Moments.Variance(right), Moments.Variance(other));
         var (a, b) = (varianceRight / right.Length, varianceOther / other.Length);
-        if (a + b == 0)
+        // Equal likings may differ from their mean by a rounding.
+        if (Moments.IsNothing(varianceRight, right) && Moments.IsNothing(varianceOther, other))
         {
             return new JustRightSide(other.Length, share, Mean(other), drop, share * drop, null, null, null, null, null);
         }

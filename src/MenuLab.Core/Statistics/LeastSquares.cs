@@ -32,7 +32,8 @@ internal sealed class LeastSquares
         {
             along[d] += TakeOut(_directions[d], Residuals);
         }
-        ResidualSumOfSquares = Dot(Residuals, Residuals);
+        SumOfSquares = Dot(values, values);
+        ResidualSumOfSquares = TwoWayAnalysis.Sums.Rounded(Dot(Residuals, Residuals), SumOfSquares);
         Degrees = values.Length - Rank;
         _inverse = InverseOfTriangle();
         Coefficients = new double[columns.Count];
@@ -55,6 +56,10 @@ internal sealed class LeastSquares
 
     public double[] Residuals { get; }
 
+    /// <summary>Of the values themselves.</summary>
+    public double SumOfSquares { get; }
+
+    /// <summary>Zero where nothing but rounding is left.</summary>
     public double ResidualSumOfSquares { get; }
 
     public double MeanSquare => ResidualSumOfSquares / Degrees;

@@ -40,7 +40,7 @@ public static class PanelSize
         {
             throw new ArgumentOutOfRangeException(nameof(right), right, "Must be above the guessing share and below 1.");
         }
-        var (first, stable) = (0, 0);
+        var (first, stable) = (0, 1);
         var from = 0;
         for (var n = 1; n <= BinomialTest.MostJudgements && (first == 0 || n <= 2 * first + 60); n++)
         {

@@ -14,8 +14,8 @@ public readonly record struct ServedScore(int Taster, int Position, int Sample, 
 /// <param name="Samples">Whether the samples differ, places taken out; null where the design cannot tell.</param>
 /// <param name="CarryOver">Whether scores depend on the sample before; null where the design cannot tell.</param>
 /// <param name="Trend">Points from one place to the next; null where the design cannot tell.</param>
-/// <param name="MeanSquare">Residual mean square with places and samples taken out.</param>
-public sealed record ServingOrderResult(FTest? Position, FTest? Samples, FTest? CarryOver, Coefficient? Trend, double MeanSquare);
+/// <param name="MeanSquare">Residual mean square with places and samples taken out, points squared; null where the design leaves none.</param>
+public sealed record ServingOrderResult(FTest? Position, FTest? Samples, FTest? CarryOver, Coefficient? Trend, double? MeanSquare);
 
 /// <summary>Whether later samples were scored differently, and whether a sample coloured the next.</summary>
 public static class ServingOrder
@@ -53,7 +53,7 @@ public static class ServingOrder
             Compared(full, new LeastSquares([.. tasters, .. positions], values)),
             Compared(carried, full),
             Coefficient.Of(new LeastSquares(linear, values), linear.Count - 1),
-            full.Degrees > 0 ? full.MeanSquare : double.NaN);
+            full.Degrees > 0 ? full.MeanSquare : null);
     }
 
     /// <summary>What the lead is told; null where the order did nothing worth telling.</summary>
@@ -81,8 +81,9 @@ public static class ServingOrder
     private static FTest? Compared(LeastSquares large, LeastSquares small)
     {
         var degrees = large.Rank - small.Rank;
+        var effect = TwoWayAnalysis.Sums.Rounded(small.ResidualSumOfSquares - large.ResidualSumOfSquares, large.SumOfSquares);
         return degrees < 1 || large.Degrees < 1 ? null
-            : FTest.Of(Math.Max(0, small.ResidualSumOfSquares - large.ResidualSumOfSquares) / degrees, degrees, large.MeanSquare, large.Degrees);
+            : FTest.Of(effect / degrees, degrees, large.MeanSquare, large.Degrees);
     }
 
     private static List<double[]> Columns(IReadOnlyList<ServedScore> scores, Func<ServedScore, int> level) =>

@@ -81,17 +81,21 @@ public static class StudentizedRange
         var logFactor = Math.Log(2) + half * Math.Log(half) - SpecialFunctions.GammaLn(half);
         // The error of the sum falls like exp(-pi^2/(2 step)) from the fourfold symmetry of e^(2u) and like exp(-pi^2/(v step^2)) from the bell.
         var step = Math.Min(0.10, 0.4 / Math.Sqrt(degrees));
-        var sum = Term(0);
+        var middle = Term(0);
+        var sum = middle;
         for (var sign = -1; sign <= 1; sign += 2)
         {
+            // With many means the peak lies far right of 0 and the first terms are next to nothing: only falling ones end the sum.
+            var last = middle;
             for (var i = 1; ; i++)
             {
                 var term = Term(sign * i * step);
                 sum += term;
-                if (term < Negligible)
+                if (term < Negligible && term <= last)
                 {
                     break;
                 }
+                last = term;
             }
         }
         return sum * step;

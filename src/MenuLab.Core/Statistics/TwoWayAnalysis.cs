@@ -42,7 +42,8 @@ public static class TwoWayAnalysis
             new SampleMeans(sums.SampleMeans, Even(samples, Math.Sqrt(2 * errorMean / tasters)), test, errorMean),
             FTest.Of(tasterMean, tasters - 1, errorMean, errorDegrees), tasterMean, sampleMean, between,
             Math.Sqrt((between + errorMean) / tasters),
-            mixed == 0 ? null : (between + errorMean) * (between + errorMean) / mixed,
+            // Where tasters' levels do not vary the error stands alone.
+            mixed == 0 ? null : between == 0 ? errorDegrees : (between + errorMean) * (between + errorMean) / mixed,
             sums.Samples + sums.Error == 0 ? null : sums.Samples / (sums.Samples + sums.Error),
             test.F is null or double.PositiveInfinity ? null : beyond / (beyond + tasters * samples));
     }

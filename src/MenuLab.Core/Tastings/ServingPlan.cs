@@ -21,8 +21,8 @@ public sealed record ServingPlan(int Samples, IReadOnlyList<IReadOnlyList<int>> 
     /// <param name="draw">Where chance comes from: which sample is which in the square, and which taster gets which row. Places are never shuffled.</param>
     /// <returns>The plan.</returns>
     /// <remarks>
-    /// Source: docs/statistics.md, section 1.2. The rest is gone through up to ten rows (up to six samples, even; up to five, odd), else it is the best of 500 chance selections. Valid for: each
-    /// taster tastes every sample once. Error: the rest of a large odd square may not be the very best.
+    /// Source: docs/statistics.md, section 1.2. The rest is gone through up to ten rows (up to ten samples, even; up to five, odd), else it is the best of 500 chance selections. Valid for: each
+    /// taster tastes every sample once. Error: the rest of a larger square may not be the very best.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A count outside its range.</exception>
     public static ServingPlan Complete(int tasters, int samples, Draw draw)

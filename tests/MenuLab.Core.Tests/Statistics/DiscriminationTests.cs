@@ -157,6 +157,17 @@ public sealed class DiscriminationTests
         }
     }
 
+    [Fact] // at a level of one half a single right answer of three choices will do, and so will every larger panel's count
+    public void One_judgement_may_be_enough_from_the_first_on() =>
+        Assert.Equal(new Judgements(1, 1), PanelSize.Required(1.0 / 3, 0.9, 0.8, 0.5));
+
+    [Fact]
+    public void The_fewest_right_are_the_fewest_at_any_level() =>
+        Gen.Select(Gen.Int[1, 40], Gen.Double[0.05, 0.95], Gen.Double[0.01, 0.99]).Sample((n, guess, level) =>
+            BinomialTest.FewestRight(n, guess, level) is { } fewest
+                ? BinomialTest.ByLuck(fewest, n, guess) <= level && (fewest == 0 || BinomialTest.ByLuck(fewest - 1, n, guess) > level)
+                : BinomialTest.ByLuck(n, n, guess) > level);
+
     [Fact]
     public void Luck_never_gets_likelier_when_one_more_answer_is_right() =>
         Counts.Where(c => c.Right < c.Judgements).Sample(c =>

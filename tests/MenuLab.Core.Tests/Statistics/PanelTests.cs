@@ -177,6 +177,21 @@ public sealed class PanelTests
         Assert.Null(found.Trend);
     }
 
+    [Fact]
+    public void Scores_that_samples_and_tasters_explain_in_full_show_no_effect_of_the_order()
+    {
+        var orders = MenuLab.Core.Tastings.WilliamsSquare.Orders(4);
+        var found = ServingOrder.Of([.. Enumerable.Range(0, 32).Select(i => new ServedScore(i / 4, i % 4, orders[i / 4 % 4][i % 4], 5.3 + i / 4 * 0.1 + orders[i / 4 % 4][i % 4] * 0.7))]);
+        Assert.Null(found.Position!.Value.F);
+        Assert.Null(found.CarryOver!.Value.F);
+        Assert.Null(found.Trend);
+        Assert.Equal(double.PositiveInfinity, found.Samples!.Value.F);
+    }
+
+    [Fact]
+    public void An_order_that_leaves_nothing_over_has_no_mean_square() =>
+        Assert.Null(ServingOrder.Of([new(0, 0, 0, 5), new(0, 1, 1, 6)]).MeanSquare);
+
     private static List<ServedScore> Served() =>
         [.. Rows("data-williams4-synthetic-seed20240612.csv").Select(row =>
             new ServedScore((int)row.Number("taster") - 1, (int)row.Number("position") - 1, (int)row.Number("sample") - 1, row.Number("liking")))];

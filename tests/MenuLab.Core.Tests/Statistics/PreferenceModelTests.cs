@@ -56,7 +56,7 @@ public sealed class PreferenceModelTests
 
     [Fact]
     public void Strengths_add_up_to_zero_and_turn_round_with_the_wins() =>
-        Gen.Int[0, 9].Array[9].Sample(counts =>
+        Gen.Int[0, 9].Array[9].Where(EachCompared).Sample(counts =>
         {
             var (wins, losses) = (new double[3, 3], new double[3, 3]);
             for (var i = 0; i < 9; i++)
@@ -115,13 +115,27 @@ public sealed class PreferenceModelTests
     }
 
     [Fact]
+    public void A_drink_that_was_never_shown_is_unknown_and_not_average()
+    {
+        var found = BestWorst.Of([new([0, 1, 2], 0, 2), new([0, 1, 2], 1, 0)], 4);
+        Assert.Null(found.Scores[3]);
+        Assert.Null(found.Utilities);
+    }
+
+    [Fact]
     public void What_is_no_comparison_is_refused()
     {
         Assert.Throws<ArgumentException>(() => BradleyTerry.Of(new double[,] { { 1, 2 }, { 2, 0 } }));
         Assert.Throws<ArgumentOutOfRangeException>(() => BradleyTerry.Of(new double[,] { { 0, -2 }, { 2, 0 } }));
+        Assert.Throws<ArgumentException>(() => BradleyTerry.Of(new double[,] { { 0, 2, 0 }, { 1, 0, 0 }, { 0, 0, 0 } }));
+        Assert.Throws<ArgumentException>(() => BradleyTerry.Ranges([.. Enumerable.Range(0, 8).Select(t => new PairChoice(t, 0, 1))], 3, new SeededDraws(1)));
         Assert.Throws<ArgumentException>(() => BestWorst.Of([new([0, 1], 0, 0)], 2));
         Assert.Throws<ArgumentException>(() => BestWorst.Of([new([0, 1], 0, 2)], 3));
     }
+
+    // Three drinks: the cell of the row's wins against the column is number 3 row + column.
+    private static bool EachCompared(int[] counts) =>
+        Enumerable.Range(0, 3).All(drink => Enumerable.Range(0, 9).Any(i => i / 3 != i % 3 && (i / 3 == drink || i % 3 == drink) && counts[i] > 0));
 
     private static double[,] Wins(string file, string one, string other, string winsOne, string winsOther, string[] names)
     {

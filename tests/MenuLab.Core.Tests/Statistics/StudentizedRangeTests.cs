@@ -42,6 +42,21 @@ public sealed class StudentizedRangeTests
     public void Quantiles_are_those_that_books_print(double share, int means, double degrees, double printed) =>
         Within(printed, StudentizedRange.Quantile(share, means, degrees), 0.005);
 
+    [Theory] // the definition by plain sums over fixed ends: with many means and few degrees the weight lies far above s = 1
+    [InlineData(1.3, 100, 2)]
+    [InlineData(1.65, 100, 2)]
+    [InlineData(1.3, 100, 5)]
+    public void A_hundred_means_keep_what_large_scales_add(double q, int means, double degrees)
+    {
+        double Range(double w) =>
+            means * 0.02 * Enumerable.Range(-425, 851).Select(i => i * 0.02).Sum(z => Distributions.NormalDensity(z) * Math.Pow(Distributions.NormalLower(z) - Distributions.NormalLower(z - w), means - 1));
+        var half = degrees / 2;
+        var factor = 2 * Math.Pow(half, half) / MathNet.Numerics.SpecialFunctions.Gamma(half);
+        var sum = 0.01 * Enumerable.Range(-400, 701).Select(i => i * 0.01).Sum(u => factor * Math.Exp(degrees * u - half * Math.Exp(2 * u)) * Range(q * Math.Exp(u)));
+        Assert.True(sum > 1e-9);
+        Within(sum, StudentizedRange.Lower(q, means, degrees), 1e-11);
+    }
+
     [Fact] // two means: the range is sqrt 2 times the size of Student's t
     public void Two_means_come_down_to_Students_t() =>
         Gen.Select(Gen.Double[0.1, 8], Gen.Int[2, 60]).Sample((q, degrees) =>

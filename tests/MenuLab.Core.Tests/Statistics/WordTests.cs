@@ -144,13 +144,15 @@ public sealed class WordTests
     [InlineData("Too sweet!", "sweet", "sweet+")]
     [InlineData("not sweet enough", "", "sweet-")]
     [InlineData("not enough bitterness", "", "bitter-")]
+    [InlineData("too little acid", "", "sour-")]
+    [InlineData("much too little sweetness, a little too bitter", "bitter", "bitter+ sweet-")]
     [InlineData("liquorise and fennel", "anise", "")]
     [InlineData("far too much acid", "sour", "sour+")]
     public void A_comment_is_read_as_people_mean_it(string text, string mentioned, string hinted)
     {
         var found = CommentWords.Count([new(0, 1, text)], House);
         Assert.Equal(mentioned, string.Join(' ', found.Mentions.Select(m => m.Descriptor).Order(StringComparer.Ordinal)));
-        Assert.Equal(hinted, string.Join(' ', found.Hints.Select(h => h.Descriptor + (h.TooMuch ? "+" : "-"))));
+        Assert.Equal(hinted, string.Join(' ', found.Hints.Select(h => h.Descriptor + (h.TooMuch ? "+" : "-")).Order(StringComparer.Ordinal)));
         Assert.All(found.Mentions, mention => Assert.Equal((0, 1), (mention.Taster, mention.Sample)));
     }
 
